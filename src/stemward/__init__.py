@@ -1,0 +1,2 @@
+"""Stemward plans, checks and prints the treatment of unwanted woody plants, stem by stem."""
+

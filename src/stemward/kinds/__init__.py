@@ -1,0 +1,1 @@
+"""Plain frozen values that every room shares."""
