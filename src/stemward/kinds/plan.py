@@ -37,7 +37,7 @@ class Way:
 class Step:
     """One worked sum: formula name, where each input stands, and its value.
 
-    inputs: argument name to a reference: "cited:ID", "column:JOB/NAME", "step:ID" or "way:JOB/NAME".
+    inputs: argument name to a reference: "cited:ID", "column:JOB/NAME", "step:ID" or "number:JOB/NAME".
     value: number, or list of numbers with one per stem.
     """
 
@@ -55,11 +55,11 @@ class Plan:
     code: str
     as_of: str
     tract: dict[str, Any]
-    targets: list[dict[str, Any]]
     treatments: list[dict[str, Any]]
     mixes: list[dict[str, Any]]
     findings: list[Finding]
     steps: list[Step]
     cited: list[Cited]
-    columns: dict[str, dict[str, list[Any]]]
+    columns: dict[str, dict[str, Any]]
+    numbers: dict[str, dict[str, float]]
     hashes: dict[str, str]

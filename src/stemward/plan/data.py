@@ -1,0 +1,149 @@
+"""Parts of a plan as plain data: land, ways, what stands behind them."""
+
+from typing import Any
+
+from stemward.checks import Case, Job
+from stemward.checks.equipment import needed_by_role
+from stemward.handbook import Book
+from stemward.kinds import LabelFact, Shape, Tract
+from stemward.label import listed
+from stemward.plan.ways import Weighed
+
+
+def tract_data(tract: Tract, case: Case) -> dict[str, Any]:
+    """What paper and screens show of the land and people, and the read facts of the products used."""
+    used = {product.id: product for _, product in case.treated}
+    return {
+        "name": tract.name,
+        "place": tract.place,
+        "state": tract.state,
+        "who": tract.who,
+        "invented": tract.invented,
+        "emergency": dict(tract.emergency),
+        "patches": [
+            {
+                "id": p.id,
+                "name": p.name,
+                "places": list(p.places),
+                "answers": dict(p.answers),
+                "shape": _shape(p.shape),
+            }
+            for p in tract.patches
+        ],
+        "spared": [
+            {"id": s.id, "kind": s.kind, "species": s.species, "note": s.note, "shape": _shape(s.shape)}
+            for s in tract.spared
+        ],
+        "people": [{"role": p.role, "does": list(p.does), "gear": list(p.gear)} for p in tract.people],
+        "needed": {
+            role: [{"item": item, "page": fact.page} for item, fact in sorted(items.items())]
+            for role, items in needed_by_role(case).items()
+        },
+        "products": [
+            {
+                "id": product.id,
+                "name": product.name,
+                "number": product.number,
+                "formulation": product.formulation,
+                "invented": product.invented,
+                "contents": [
+                    {"ingredient": c.ingredient, "form": c.form, "strength_ae_g_l": c.strength_ae_g_l}
+                    for c in product.contents
+                ],
+                "facts": [_fact(f) for f in product.facts],
+                "signal": _said(case, product.id, "signal word"),
+                "first_aid": _said(case, product.id, "first aid"),
+            }
+            for product in used.values()
+        ],
+        "asked": [
+            {
+                "message": q.message,
+                "values": dict(q.values),
+                "file": q.file,
+                "line": q.line,
+                "column": q.column,
+            }
+            for q in tract.questions
+        ],
+    }
+
+
+def _said(case: Case, product_id: str, kind: str) -> list[str]:
+    """What the read label says under one kind, in the label's order, each once."""
+    for job, product in case.treated:
+        if product.id == product_id:
+            facts = (f for s in job.situations(case.tract) for f in listed(product.facts, kind, s))
+            return list(dict.fromkeys(str(f.value) for f in facts))
+    return []
+
+
+def _fact(fact: LabelFact) -> dict[str, Any]:
+    return {
+        "kind": fact.kind,
+        "standing": fact.standing,
+        "value": fact.value,
+        "typed": fact.typed,
+        "reading": fact.reading,
+        "force": fact.force,
+        "page": fact.page,
+        "scope": {
+            name: list(getattr(fact.scope, name))
+            for name in ("method", "carrier", "site", "state", "part", "plants", "role")
+            if getattr(fact.scope, name)
+        },
+        "read_by": fact.read_by,
+        "read_on": fact.read_on.isoformat() if fact.read_on else "",
+    }
+
+
+def _shape(shape: Shape | None) -> dict[str, Any] | None:
+    if shape is None:
+        return None
+    return {"kind": shape.kind, "rings": [[list(corner) for corner in ring] for ring in shape.rings]}
+
+
+def way_data(weighed: Weighed) -> dict[str, Any]:
+    """One weighed way with what the rule compares and its stops and questions."""
+    way = weighed.way
+    return {
+        "how": way.how,
+        "product": way.product,
+        "concentration_frac": way.concentration_frac,
+        "carrier": way.carrier,
+        "tool": way.tool,
+        "stops": weighed.stops,
+        "to_find_out": weighed.to_find_out,
+        "evidence_tier": weighed.evidence_tier,
+        "reach": weighed.reach,
+        "on_shelf": weighed.on_shelf,
+        "need_ml": weighed.need_ml,
+        "ae_g": weighed.ae_g,
+        "stopped_by": [
+            {"check": f.check, "message": f.message, "values": dict(f.values)}
+            for f in weighed.findings
+            if f.weight.word == "stop"
+        ][:3],
+    }
+
+
+def evidence_data(job: Job, book: Book) -> list[dict[str, Any]]:
+    """The handbook rows behind the way taken, trials first."""
+    if job.product is None:
+        return []
+    rows = [
+        row
+        for content in job.product.contents
+        for row in book.evidence(job.target.species, job.way.how, content.ingredient)
+    ]
+    return [
+        {
+            "id": r.id,
+            "kind": r.kind,
+            "rating": r.rating,
+            "season": r.season,
+            "source": r.source,
+            "place": r.place,
+        }
+        for r in rows[:6]
+    ]

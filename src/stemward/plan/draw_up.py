@@ -1,0 +1,155 @@
+"""From a tract to a frozen plan."""
+
+import datetime
+from dataclasses import asdict
+from typing import Any
+
+import numpy as np
+
+from stemward.checks import Case, Job, run
+from stemward.handbook import Book
+from stemward.kinds import Plan, Target, Tract
+from stemward.plan import formulae
+from stemward.plan.data import evidence_data, tract_data, way_data
+from stemward.plan.job import work_job
+from stemward.plan.loads import loads_of
+from stemward.plan.mixing import draw_mix, group
+from stemward.plan.stages import stages_of
+from stemward.plan.sums import Ledger
+from stemward.plan.ways import RULE, chosen_way, suggest, ways_for, weigh_way
+from stemward.plan.write import frozen
+
+DONE = ("cut", "dead")
+"""States of a stem that no longer stands to be treated in this way."""
+
+
+def targets_of(tract: Tract) -> tuple[Target, ...]:
+    """Plants to treat: the standing stems of one species in one patch, in the tract's order of patches."""
+    stems = tract.stems
+    order = {patch.id: n for n, patch in enumerate(tract.patches)}
+    standing = ~np.isin(stems.state, DONE)
+    rows = np.flatnonzero(standing)
+    keys = sorted(
+        {
+            (str(p), str(s))
+            for p, s in zip(stems.patch[rows].tolist(), stems.species[rows].tolist(), strict=True)
+        },
+        key=lambda key: (order.get(key[0], len(order)), key),
+    )
+    return tuple(
+        Target(
+            patch,
+            species,
+            tuple(rows[(stems.patch[rows] == patch) & (stems.species[rows] == species)].tolist()),
+        )
+        for patch, species in keys
+    )
+
+
+def draw_up(tract: Tract, book: Book, as_of: datetime.date, land_hash: str = "") -> Plan:
+    """Draw up a plan: weigh every way for every target, take what was chosen or what the rule suggests, work
+    the doses and mixes, run every check. `as_of` is the day the plan is for; nothing here reads a clock.
+    """
+    sums = Ledger()
+    jobs: list[Job] = []
+    treatments: list[dict[str, Any]] = []
+    for number, target in enumerate(targets_of(tract), 1):
+        job, data = _treatment(f"t{number}", target, tract, book, as_of, sums)
+        jobs.append(job)
+        treatments.append(data)
+    loads = loads_of(tuple(jobs), tract, book, as_of, sums)
+    case = Case(tract, as_of, book, tuple(jobs), loads)
+    findings = run(case)
+    mixes = [draw_mix(need, tract, book, sums) for need in group(tuple(jobs))]
+    for data, job in zip(treatments, jobs, strict=True):
+        data.update(_sums_of(job, sums))
+        data["stages"] = stages_of(job, book)
+    return frozen(
+        Plan(
+            code="",
+            as_of=as_of.isoformat(),
+            tract=tract_data(tract, case),
+            treatments=treatments,
+            mixes=mixes,
+            findings=list(findings),
+            steps=list(sums.steps.values()),
+            cited=sorted(sums.cited.values(), key=lambda c: c.id),
+            columns=sums.columns,
+            numbers=sums.numbers,
+            hashes={"land": land_hash, "handbook": book.hash(), "formulae": str(formulae.VERSION)},
+        )
+    )
+
+
+def _treatment(
+    job_id: str, target: Target, tract: Tract, book: Book, as_of: datetime.date, sums: Ledger
+) -> tuple[Job, dict[str, Any]]:
+    """One target: its ways weighed, the one taken, and the job worked out with it."""
+    patch, species = tract.patch(target.patch), book.species[target.species]
+    stems = tract.stems.where(np.asarray(target.stem_rows))
+    weighed = [
+        weigh_way(way, target, patch, species, stems, tract, book, as_of)
+        for way in ways_for(patch, tract, book)
+    ]
+    suggested = suggest(weighed, species)
+    choice = next((c for c in tract.choices if (c.patch, c.species) == (target.patch, target.species)), None)
+    way = chosen_way(choice, patch, tract, book) if choice else suggested.way
+    product = tract.product(way.product) if way.product else None
+    job = work_job(job_id, target, patch, species, way, product, stems, book, sums)
+    return job, {
+        "id": job_id,
+        "patch": target.patch,
+        "patch_name": patch.name,
+        "species": target.species,
+        "common": species.common,
+        "how": way.how,
+        "product": way.product,
+        "product_name": product.name if product else "",
+        "ingredients": [asdict(c) for c in product.contents] if product else [],
+        "concentration_frac": way.concentration_frac,
+        "carrier": way.carrier,
+        "tool": way.tool,
+        "ring_cm": way.ring_cm,
+        "chosen_by": "person" if choice else "rule",
+        "rule": list(RULE),
+        "suggested": way_data(suggested),
+        "ways": [way_data(w) for w in weighed],
+        "cautions": species.cautions,
+        "stems": int(stems.stems.sum()),
+        "rows": len(stems),
+        "evidence": evidence_data(job, book),
+    }
+
+
+def _sums_of(job: Job, sums: Ledger) -> dict[str, Any]:
+    """The figures of a worked job that faces show; each stands among the steps under the same name."""
+    if job.product is None:
+        return {"need_ml": 0.0, "ae_g": {}}
+    value = sums.values
+    rows_ml = value[f"{job.id}.row_ml"]
+    each_ml = value[f"{job.id}.each_ml"]
+    return {
+        "need_ml": value[f"{job.id}.need_ml"],
+        "need_low_ml": value[f"{job.id}.need_low_ml"],
+        "need_high_ml": value[f"{job.id}.need_high_ml"],
+        "least_ml": float(np.min(each_ml)),
+        "most_ml": float(np.max(each_ml)),
+        "typical": _typical(job, each_ml, sums),
+        "ae_g": {name: value[f"{job.id}.total_ae_g.{name}"] for name in job.ae_g},
+        "rows_ml": float(np.sum(rows_ml)),
+    }
+
+
+def _typical(job: Job, each_ml: Any, sums: Ledger) -> dict[str, Any]:
+    """The stem of middle diameter, for the drawing and the worked example."""
+    sizes = job.stems.diameter_cm
+    at = int(np.argsort(sizes, kind="stable")[(len(sizes) - 1) // 2])
+    cuts = sums.values.get(f"{job.id}.cuts")
+    wet = sums.values.get(f"{job.id}.wet_face_cm2")
+    return {
+        "id": str(job.stems.id[at]),
+        "diameter_cm": float(sizes[at]),
+        "mix_ml": float(each_ml[at]),
+        "cuts": None if cuts is None else int(cuts[at]),
+        "wet_cm2": None if wet is None else float(wet[at]),
+    }

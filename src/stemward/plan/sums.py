@@ -1,0 +1,63 @@
+"""Working a sum and writing it down in one move, so that no number stands in a plan without its why."""
+
+from dataclasses import dataclass, field
+from typing import Any
+
+import numpy as np
+
+from stemward.kinds import Cited, Step
+from stemward.plan.formulae import FORMULAE
+
+Reference = str
+"""Where an input stands: "cited:ID", "column:JOB/NAME", "step:ID" or "number:JOB/NAME"; "+" joins columns."""
+
+
+@dataclass
+class Ledger:
+    """What the sums of a plan refer to and what they gave: the one place where a plan is still growing.
+
+    cited, columns, numbers: what references may name. steps: the sums worked so far, in order.
+    """
+
+    cited: dict[str, Cited] = field(default_factory=dict)
+    columns: dict[str, dict[str, Any]] = field(default_factory=dict)
+    numbers: dict[str, dict[str, float]] = field(default_factory=dict)
+    steps: dict[str, Step] = field(default_factory=dict)
+    values: dict[str, Any] = field(default_factory=dict)
+
+    def cite(self, cited: Cited) -> Reference:
+        """Keep a cited value and give the reference to it."""
+        self.cited[cited.id] = cited
+        return f"cited:{cited.id}"
+
+    def column(self, job: str, name: str, values: Any) -> Reference:
+        """Keep a column of a job and give the reference to it."""
+        self.columns.setdefault(job, {})[name] = values
+        return f"column:{job}/{name}"
+
+    def number(self, job: str, name: str, value: float) -> Reference:
+        """Keep a number that belongs to a job's way or product and give the reference to it."""
+        self.numbers.setdefault(job, {})[name] = value
+        return f"number:{job}/{name}"
+
+    def look_up(self, reference: Reference) -> Any:
+        """The value a reference stands for; KeyError if it stands for nothing."""
+        parts = [self._one(part) for part in reference.split("+")]
+        return parts[0] if len(parts) == 1 else np.concatenate([np.atleast_1d(p) for p in parts])
+
+    def _one(self, reference: Reference) -> Any:
+        where, _, name = reference.partition(":")
+        if where == "cited":
+            return self.cited[name].number
+        if where == "step":
+            return self.values[name]
+        job, _, column = name.partition("/")
+        return (self.columns if where == "column" else self.numbers)[job][column]
+
+    def work(self, step_id: str, formula: str, unit: str, **inputs: Reference) -> Any:
+        """Work a sum, keep it as a step, and give its value: a float, or an array with one value per stem."""
+        value = FORMULAE[formula](**{name: self.look_up(ref) for name, ref in inputs.items()})
+        self.values[step_id] = value
+        kept = tuple(np.asarray(value, float).tolist()) if np.ndim(value) else float(value)
+        self.steps[step_id] = Step(step_id, formula, tuple(sorted(inputs.items())), kept, unit)
+        return value
