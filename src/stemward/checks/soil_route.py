@@ -24,7 +24,7 @@ ROOTED = ("tree", "small plants", "garden")
 
 
 def run(case: Case) -> Iterator[Finding]:
-    """The worst level per job and ingredient, and the plant concerned; a tree without a size is asked about."""
+    """The worst level per job and ingredient and the plant concerned; trees without a size are asked about."""
     for job, product in case.treated:
         rooted = [s for s in case.tract.spared if s.kind in ROOTED]
         for content in product.contents:

@@ -1,0 +1,59 @@
+# Every target sets up what it needs in .venv; nothing is written elsewhere.
+PYTHON ?= python3.11
+VENV := .venv
+PY := $(VENV)/bin/python
+AS_OF ?= 2026-10-10
+
+.PHONY: demo test lint bench pictures check lock clean
+
+$(VENV)/run.done: requirements/run.txt
+	$(PYTHON) -m venv $(VENV)
+	$(PY) -m pip install --quiet --disable-pip-version-check --require-hashes -r requirements/run.txt
+	$(PY) -m pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation --editable .
+	touch $@
+
+$(VENV)/dev.done: requirements/dev.txt $(VENV)/run.done
+	$(PY) -m pip install --quiet --disable-pip-version-check --require-hashes -r requirements/dev.txt
+	touch $@
+
+# Plans the example and prints it. The example holds a stop (exit status 3), which is how it is meant.
+demo: $(VENV)/run.done
+	mkdir -p build
+	$(VENV)/bin/stemward demo build/quarry-hollow
+	$(VENV)/bin/stemward plan build/quarry-hollow --as-of $(AS_OF) --pdf build/quarry-hollow.pdf \
+		--json build/quarry-hollow.json || test $$? -eq 3
+	$(VENV)/bin/stemward verify build/quarry-hollow.json
+	@echo "The packet is in build/quarry-hollow.pdf"
+
+# Runs what is here and names what it skipped; CI=true makes a skip a failure.
+test: $(VENV)/dev.done
+	$(PY) -m pytest -q
+
+lint: $(VENV)/dev.done
+	$(VENV)/bin/ruff check .
+	$(VENV)/bin/ruff format --check .
+	$(VENV)/bin/mypy
+	$(VENV)/bin/lint-imports
+	$(PY) tools/lint_suffixes.py src
+	$(PY) tools/make_docs.py --check
+	$(PY) tools/perturb.py
+	$(PY) tools/mutate_checks.py
+
+bench: $(VENV)/dev.done
+	$(PY) bench/million.py
+	$(PY) bench/start.py
+
+pictures: $(VENV)/dev.done demo
+	$(PY) tools/pictures.py build/quarry-hollow.pdf
+
+check: lint test
+
+# Needs uv on the path; writes no index lines.
+lock:
+	uv pip compile -q --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
+		requirements/run.in -o requirements/run.txt
+	uv pip compile -q --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
+		requirements/dev.in -o requirements/dev.txt
+
+clean:
+	rm -rf $(VENV) build

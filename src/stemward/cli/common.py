@@ -1,0 +1,50 @@
+"""What several commands share: reading arguments a person typed, and writing files whole or not at all."""
+
+import os
+import sys
+import tempfile
+from pathlib import Path
+
+from stemward.units import UnitError, read
+
+
+class Unusable(Exception):
+    """Input that cannot be used; its text is a sentence for the person."""
+
+
+def say_unusable(problem: str) -> int:
+    """Print what is wrong, and that nothing was changed; the exit status for it."""
+    print(f"{problem} Nothing was changed.", file=sys.stderr)
+    return 2
+
+
+def measure(text: str, dimension: str, unit: str, bare: str | None = None) -> float:
+    """A figure as typed, in `unit`; raises Unusable with the sentence of units."""
+    try:
+        return read(text, dimension, bare).to(unit)
+    except UnitError as error:
+        raise Unusable(str(error)) from None
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Write a file so that it is there whole or not at all; raises Unusable if it cannot be written."""
+    try:
+        handle, name = tempfile.mkstemp(dir=path.parent or Path(), prefix=f".{path.name}.")
+        try:
+            with os.fdopen(handle, "wb") as out:
+                out.write(content)
+                out.flush()
+                os.fsync(out.fileno())
+            Path(name).chmod(0o666 & ~_umask())
+            Path(name).replace(path)
+        except BaseException:
+            Path(name).unlink(missing_ok=True)
+            raise
+    except OSError as error:
+        raise Unusable(f"Cannot write {path}: {error.strerror or error}.") from None
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask

@@ -1,0 +1,96 @@
+"""stemward plan FOLDER: plan a tract folder."""
+
+import argparse
+import datetime
+import sys
+from pathlib import Path
+from typing import Any
+
+
+def add(parser: argparse.ArgumentParser) -> None:
+    """The arguments of `stemward plan`."""
+    parser.add_argument("folder", type=Path, help="the tract folder")
+    parser.add_argument("--pdf", type=Path, metavar="F", help="write the packet to this PDF file")
+    parser.add_argument("--json", metavar="F", help="write the plan as JSON to this file, or - to print it")
+    parser.add_argument("--as-of", metavar="DATE", help="the day the plan is for, 2026-10-03 (default: today)")
+    parser.add_argument("--units", choices=("us", "metric"), default="us", help="gallons and inches, or liters")
+    parser.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the pages")
+
+
+def run(args: argparse.Namespace) -> int:
+    """Plan, print a summary, write what was asked for. 0, 2 unusable input, 3 a finding stops."""
+    from stemward.cli.common import Unusable, say_unusable, write_whole
+    from stemward.gate import folder
+    from stemward.handbook import load
+    from stemward.label import KINDS
+    from stemward.plan import as_data, draw_up, to_json
+    from stemward.say import Speaker
+    from stemward.say.problems import problem_lines
+
+    try:
+        as_of = _day(args.as_of)
+    except ValueError:
+        return say_unusable(f"Not understood: {args.as_of}. Write a date like 2026-10-03.")
+    book = load()
+    try:
+        read = folder.read(args.folder, book.find_species, KINDS)
+    except folder.Unreadable as unreadable:
+        for line in problem_lines(unreadable.problems):
+            print(line, file=sys.stderr)
+        print("Nothing was changed.", file=sys.stderr)
+        return 2
+    data = as_data(draw_up(read.tract, book, as_of, read.hash))
+    speaker = Speaker(data, args.units)
+    try:
+        if args.pdf:
+            from stemward.paper import packet
+
+            write_whole(args.pdf, packet(data, args.units, args.paper))
+        if args.json and args.json != "-":
+            write_whole(Path(args.json), to_json(data).encode())
+    except Unusable as error:
+        return say_unusable(str(error))
+    if args.json == "-":
+        print(to_json(data), end="")
+    else:
+        print("\n".join(summary(data, speaker)))
+    return 3 if any(f["weight"] == "stop" for f in data["findings"]) else 0
+
+
+def _day(text: str | None) -> datetime.date:
+    # The command line is one of the two rooms that may look at the clock.
+    return datetime.date.fromisoformat(text) if text else datetime.datetime.now().astimezone().date()
+
+
+def summary(data: dict[str, Any], speaker: Any) -> list[str]:
+    """The plan as lines for a terminal, heaviest findings first."""
+    tract = data["tract"]
+    lines = [f"{tract['name']}, {tract['place']}   plan {data['code']}, for {data['as_of']}"]
+    if tract["invented"]:
+        lines.append(speaker.word("invented"))
+    lines += ["", speaker.count_line(), ""]
+    for said in speaker.findings():
+        if said.weight == "checked":
+            continue
+        about = f"  [{said.about}]" if said.about else ""
+        lines.append(f"{said.word.upper()}. {said.text}{about}")
+        if said.do:
+            lines.append(f"    Do: {said.do}.")
+        if said.stands:
+            lines.append(f"    {said.stands}")
+    lines.append("")
+    for item in data["treatments"]:
+        lines.append(f"{item['common']} on {item['patch_name']}, {item['stems']} stems: {speaker.way(item)}")
+        if item["product"]:
+            low, middle, high = (speaker.number("ml_ml", item[k]) for k in ("need_low_ml", "need_ml", "need_high_ml"))
+            lines.append(f"    needs about {middle} of mix ({low} to {high})")
+        lines.append(f"    {speaker.why(item)}")
+    for mix in data["mixes"]:
+        lines += ["", f"Mix: {speaker.mix_words(mix)}"]
+        for batch in mix["batches"]:
+            lines.append("    " + speaker.batch(batch))
+    if speaker.draft:
+        lines += ["", speaker.word("draft")]
+    return lines
+
+

@@ -1,0 +1,5 @@
+"""English."""
+
+from stemward.say.en import cautions, findings, paper, stages
+
+__all__ = ["cautions", "findings", "paper", "stages"]

@@ -1,0 +1,48 @@
+"""The stages of a treatment, and the ways in words."""
+
+STAGES = {
+    "leave.look_again": "Leave them. Look again next summer and count.",
+    "cut_only.cut": "Cut low in early summer, when the roots have spent most.",
+    "cut_only.again": "Cut the sprouts again each time they reach knee height, for some years.",
+    "cut_stump.cut": "Cut low and level, where the soil will not touch the face.",
+    "cut_stump.clear": "Brush sawdust off the face.",
+    "cut_stump.wet": "Wet the living ring just inside the bark within {minutes} of the cut ({from}).",
+    "hack.cut": "Chop downward through the bark, so that each cut holds liquid. Space the cuts evenly round.",
+    "hack.fill": "Fill each cut at once with its measured squirt. Nothing runs out.",
+    "hack.leave_standing": "Leave the tree standing for at least {wait_days} days, then fell it if it must come down.",
+    "mark": "The dye shows what is done. Look round once more for missed stems.",
+    "go_back": "Go back next growing season and count dead, resprouting and missed. Judge after 12 months.",
+}
+
+FROM = {"label": "label, page {page}", "practice": "common practice; the label decides"}
+
+HOW = {
+    "leave it": "Leave it",
+    "cut only": "Cut only",
+    "cut stump": "Cut stump",
+    "hack and squirt": "Hack and squirt",
+}
+
+CARRIER = {"water": "in water", "oil": "in oil", "undiluted": "undiluted"}
+
+WHAT_THEN = {
+    "leave it": "They grow on, and there are more each year.",
+    "cut only": "Most hardwoods sprout again the same year; cutting alone killed 0 to 21 of 100 in three trials.",
+}
+
+RULE = (
+    "Suggested by this rule, the first difference decides: nothing that stops; fewest things to find out; "
+    "best evidence for this plant, way and ingredient; least that can reach what is kept; enough on the shelf; "
+    "least herbicide."
+)
+CHOSEN = {"person": "Chosen by you.", "rule": RULE}
+NOTHING_FITS = "Every treatment weighed is stopped, so the plants are left until something is found out or changed."
+NO_SPROUT = "This plant does not sprout from the stump, so cutting is enough."
+
+TIERS = {
+    3: "trials with this plant, way and ingredient",
+    2: "extension or handbook advice for this plant, way and ingredient",
+    1: "the trade's word only",
+    0: "no trial known for this plant, way and ingredient",
+}
+LEVELS = ("no route known", "little", "some", "much")

@@ -1,0 +1,181 @@
+"""A plan's values in words, for one language and one unit system."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from stemward.say import en
+from stemward.say.numbers import System, figure, figures
+
+ORDER = ("stop", "find out", "know", "checked")
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A finding in words. `do` and `stands` are empty where there is nothing to do or no place to name."""
+
+    weight: str
+    word: str
+    text: str
+    do: str
+    stands: str
+    about: str
+
+
+@dataclass(frozen=True)
+class Speaker:
+    """Words for one plan (as plain data). units: "us" or "metric". English is the only language so far."""
+
+    plan: Mapping[str, Any]
+    units: System = "us"
+
+    def number(self, name: str, value: float) -> str:
+        """A figure by the unit in its name, for example number("need_ml", 812.0)."""
+        return figure(name, value, self.units)
+
+    def common(self, latin: str) -> str:
+        """The common name the plan uses for a species, else the Latin name."""
+        names = {t["species"]: t["common"] for t in self.plan["treatments"]}
+        names.update(self.plan["tract"].get("common_names", {}))
+        return str(names.get(latin, latin))
+
+    def patch(self, patch_id: str) -> str:
+        """The name of a patch; "the tract" where a finding is about more than one."""
+        names = {p["id"]: p["name"] for p in self.plan["tract"]["patches"]}
+        return str(names.get(patch_id, "the tract"))
+
+    def product(self, product_id: str) -> str:
+        """The name of a product."""
+        names = {p["id"]: p["name"] for p in self.plan["tract"]["products"]}
+        return str(names.get(product_id, product_id or "the product"))
+
+    def kept(self, spared_id: str) -> str:
+        """A plant or place that is kept from harm, with its kind: "bur oak oak-12"."""
+        for spared in self.plan["tract"]["spared"]:
+            if spared["id"] == spared_id:
+                kind = self.common(spared["species"]) if spared["species"] else spared["kind"]
+                return f"the {kind} {spared_id}" if spared_id != kind else f"the {kind}"
+        return spared_id
+
+    def finding(self, found: Mapping[str, Any]) -> Said:
+        """One finding in words. KeyError if a check says something there are no words for."""
+        check, _, message = found["message"].partition(".")
+        text, do = en.findings.MESSAGES.get(found["message"]) or en.findings.OPEN[message]
+        words = figures(found["values"], self.units)
+        where = found["where"]
+        values = found["values"]
+        words |= {
+            "patch": self.patch(where["patch"]),
+            "plant": self.common(str(values.get("plant") or where["species"])),
+            "product": self.product(where["product"]),
+        }
+        words["about"] = self._about(words)
+        if "site" in words:
+            words["site"] = en.findings.PLACES.get(words["site"], words["site"])
+        if "questions" in words:
+            asked = words["questions"].split(", ")
+            words["questions"] = "; ".join(en.findings.QUESTIONS.get(q, q) for q in asked)
+        if "spared" in words and check in ("soil-route", "shared-roots", "water"):
+            words["kept"] = self.kept(words["spared"])
+            if check == "water":
+                words["spared"] = words["kept"]
+        if message not in en.findings.OPEN and "ingredient" in words:
+            words["ingredient"] = words["ingredient"][:1].upper() + words["ingredient"][1:]
+        if check == "concentration":
+            words["mix"] = words.get("mix", "")
+        sentence = text.format(**words)
+        return Said(
+            found["weight"],
+            en.findings.WEIGHTS[found["weight"]],
+            sentence[:1].upper() + sentence[1:],
+            do.format(**words),
+            self._stands(found["evidence"]),
+            self._where(where),
+        )
+
+    def _about(self, words: Mapping[str, str]) -> str:
+        if "site" in words:
+            return f" ({en.findings.PLACES.get(words['site'], words['site'])})"
+        return f" ({words['how']})" if "how" in words else ""
+
+    def _where(self, where: Mapping[str, Any]) -> str:
+        parts = []
+        if where["species"]:
+            parts.append(self.common(where["species"]))
+        if where["patch"]:
+            parts.append(self.patch(where["patch"]))
+        return ", ".join(parts)
+
+    def _stands(self, evidence: list[dict[str, Any]]) -> str:
+        parts: list[str] = []
+        for item in evidence[:3]:
+            if item["source"].startswith("label"):
+                by = item["source"].removeprefix("label").strip(", ")
+                page = f"page {item['place']}" if item["place"] else "page not written down"
+                parts.append(f"Label, {page}" + (f", {by}" if by else ""))
+            else:
+                parts.append(", ".join(p for p in (item["source"], item["place"]) if p and "://" not in p))
+        return "; ".join(dict.fromkeys(p for p in parts if p))
+
+    def findings(self) -> list[Said]:
+        """All findings in words, in the plan's order (heaviest first)."""
+        return [self.finding(found) for found in self.plan["findings"]]
+
+    def count_line(self) -> str:
+        """"1 stop · 3 to find out · 5 to know · 31 checked"."""
+        tally = {word: sum(f["weight"] == word for f in self.plan["findings"]) for word in ORDER}
+        shown = {"stop": "stop", "find out": "to find out", "know": "to know", "checked": "checked"}
+        return " · ".join(f"{tally[word]} {shown[word]}" for word in ORDER)
+
+    @property
+    def draft(self) -> bool:
+        """True if anything stops or is to be found out: the plan is no work order."""
+        return any(f["weight"] in ("stop", "find out") for f in self.plan["findings"])
+
+    def way(self, treatment: Mapping[str, Any]) -> str:
+        """A way in a few words: "Cut stump, glyphosate 50 % in water"."""
+        how = en.stages.HOW[treatment["how"]]
+        if not treatment["product"]:
+            return how
+        return f"{how}, {self.mix_words(treatment)}"
+
+    def mix_words(self, item: Mapping[str, Any]) -> str:
+        """What is in the bottle: "Example glyphosate ..., 50 % in water"."""
+        share = item["concentration_frac"]
+        name = self.product(item["product"])
+        carrier = en.stages.CARRIER.get(item["carrier"], item["carrier"])
+        if share is None:
+            return name
+        if share >= 1.0:
+            return f"{name}, undiluted"
+        return f"{name}, {self.number('share_frac', share)} {carrier}"
+
+    def stage(self, stage: Mapping[str, Any]) -> str:
+        """One step of a treatment as a sentence."""
+        words = {k: str(v) for k, v in stage.items()}
+        if "minutes" in stage:
+            words["minutes"] = f"{stage['minutes']:g} minutes"
+            words["from"] = en.stages.FROM[stage["from"]].format(page=stage.get("page", ""))
+        if "wait_days" in stage:
+            words["wait_days"] = f"{stage['wait_days']:g}"
+        return en.stages.STAGES[stage["stage"]].format(**words)
+
+    def why(self, treatment: Mapping[str, Any]) -> str:
+        """Why this way was taken: by a person, or by the printed rule."""
+        if treatment["chosen_by"] == "person":
+            return en.stages.CHOSEN["person"]
+        if treatment["how"] == "leave it":
+            return en.stages.NOTHING_FITS
+        if treatment["how"] == "cut only":
+            return en.stages.NO_SPROUT
+        open_count = treatment["suggested"]["to_find_out"]
+        once = f"Suggested once {open_count} things are found out. " if open_count else ""
+        return once + en.stages.RULE
+
+    def evidence(self, tier: int) -> str:
+        """What stands behind a way, in words."""
+        return en.stages.TIERS[tier]
+
+    def word(self, key: str, **values: object) -> str:
+        """A heading or small word of the packet."""
+        return en.paper.WORDS[key].format(**values)
