@@ -47,7 +47,11 @@ def inches(size):
 
 
 def feature(shape, coordinates, **properties):
-    return {"type": "Feature", "properties": properties, "geometry": {"type": shape, "coordinates": coordinates}}
+    return {
+        "type": "Feature",
+        "properties": properties,
+        "geometry": {"type": shape, "coordinates": coordinates},
+    }
 
 
 def main(folder):
@@ -56,7 +60,9 @@ def main(folder):
 
     def add(prefix, patch, species, points, sizes, at, form, height):
         for n, ((x, y), size) in enumerate(zip(points, sizes, strict=True), 1):
-            rows.append(f"{prefix}{n},{patch},{species},{x:g},{y:g},{inches(size)},{at},1,{height(size):.1f},{form}")
+            rows.append(
+                f"{prefix}{n},{patch},{species},{x:g},{y:g},{inches(size)},{at},1,{height(size):.1f},{form}"
+            )
 
     clumps = np.array([(70, 60), (110, 95), (150, 50), (205, 70), (60, 105), (130, 115)])
     add(

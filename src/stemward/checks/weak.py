@@ -13,7 +13,7 @@ def run(case: Case) -> Iterator[Finding]:
     for job, product in case.treated:
         for content in product.contents:
             plant, how = job.target.species, job.way.how
-            weak = case.book.weak(plant, how, content.ingredient)
+            weak = case.book.weak(plant, how, content.ingredient, job.way.concentration_frac)
             tier = case.book.evidence_tier(plant, how, content.ingredient)
             if weak is not None:
                 source = [Evidence(weak.id, weak.place, weak.source)]

@@ -7,7 +7,11 @@ from pathlib import Path
 def add(parser: argparse.ArgumentParser) -> None:
     """The arguments of `stemward demo`."""
     parser.add_argument(
-        "folder", type=Path, nargs="?", default=Path("quarry-hollow"), help="where to write it (default: quarry-hollow)"
+        "folder",
+        type=Path,
+        nargs="?",
+        default=Path("quarry-hollow"),
+        help="where to write it (default: quarry-hollow)",
     )
 
 

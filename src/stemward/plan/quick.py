@@ -128,7 +128,9 @@ def quick_mix(amount_ml: float, share: float, bottle_ml: float, book: Book) -> M
         round(amount_ml * UL_PER_ML), low, share, measures, measures, round(bottle_ml * UL_PER_ML)
     )
     if isinstance(done, mix.Refusal):
-        return MixDone(refused=done.reason, would_do=done.would_do.name if done.would_do else "a larger bottle")
+        return MixDone(
+            refused=done.reason, would_do=done.would_do.name if done.would_do else "a larger bottle"
+        )
     return MixDone(
         tuple(
             PouredPart(p.name, p.amount_ul / UL_PER_ML, p.measure.name if p.measure else "", p.fills)

@@ -122,7 +122,7 @@ class Speaker:
         return [self.finding(found) for found in self.plan["findings"]]
 
     def count_line(self) -> str:
-        """"1 stop · 3 to find out · 5 to know · 31 checked"."""
+        """ "1 stop · 3 to find out · 5 to know · 31 checked"."""
         tally = {word: sum(f["weight"] == word for f in self.plan["findings"]) for word in ORDER}
         shown = {"stop": "stop", "find out": "to find out", "know": "to know", "checked": "checked"}
         return " · ".join(f"{tally[word]} {shown[word]}" for word in ORDER)

@@ -167,7 +167,10 @@ MESSAGES: dict[str, tuple[str, str]] = {
     ),
     "shared-roots.no_kin": ("No kept tree of the same kind is listed.", ""),
     # chemistry
-    "chemistry.goes": ("{formulation} and {carrier} go together. Not looked at: other things in the tank.", ""),
+    "chemistry.goes": (
+        "{formulation} and {carrier} go together. Not looked at: other things in the tank.",
+        "",
+    ),
     "chemistry.salt_in_oil": (
         "A water-based product does not mix into oil.",
         "mix it in water, or take a product made for oil",
@@ -325,7 +328,10 @@ MESSAGES: dict[str, tuple[str, str]] = {
         "Nobody has looked how much {product} is left; {need} are needed.",
         "hold the jug up to the light",
     ),
-    "stock.short": ("{need} of {product} are needed, {left} are on the shelf.", "treat fewer stems or buy a jug"),
+    "stock.short": (
+        "{need} of {product} are needed, {left} are on the shelf.",
+        "treat fewer stems or buy a jug",
+    ),
     "stock.enough": ("{need} of {product} are needed, {left} are on the shelf.", ""),
     # measured at
     "measured-at.not_said": (
