@@ -60,9 +60,7 @@ def main(folder):
 
     def add(prefix, patch, species, points, sizes, at, form, height):
         for n, ((x, y), size) in enumerate(zip(points, sizes, strict=True), 1):
-            rows.append(
-                f"{prefix}{n},{patch},{species},{x:g},{y:g},{inches(size)},{at},1,{height(size):.1f},{form}"
-            )
+            rows.append(f"{prefix}{n},{patch},{species},{x:g},{y:g},{inches(size)},{at},1,{height(size):.1f},{form}")
 
     clumps = np.array([(70, 60), (110, 95), (150, 50), (205, 70), (60, 105), (130, 115)])
     add(
@@ -72,7 +70,8 @@ def main(folder):
     )  # fmt: skip
     add(
         "a", "rim", "tree-of-heaven",
-        scatter(rng, RIM, np.array([(96, 288), (150, 300), (186, 286)]), 9.0, 34), sizes_in(rng, 34, 4.0, 0.4, 2.0, 9.0),
+        scatter(rng, RIM, np.array([(96, 288), (150, 300), (186, 286)]), 9.0, 34),
+        sizes_in(rng, 34, 4.0, 0.4, 2.0, 9.0),
         "breast", "tree", lambda s: 4.0 + 1.3 * s,
     )  # fmt: skip
     add(

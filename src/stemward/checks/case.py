@@ -1,7 +1,7 @@
 """What a check may look at, and the few moves that all checks share."""
 
 import datetime
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -28,6 +28,9 @@ from stemward.label import Resolved, Situation
 FIFRA_LESS = "FIFRA 2(ee), less than the label's dose, strength or frequency (7 U.S.C. 136(ee))"
 FIFRA_PLANT = "FIFRA 2(ee), a plant not named on a place that is named (7 U.S.C. 136(ee))"
 FIFRA_METHOD = "FIFRA 2(ee), a method that is not prohibited (7 U.S.C. 136(ee))"
+
+
+Values = Mapping[str, str | float | int]
 
 
 @dataclass(frozen=True, eq=False)
@@ -124,28 +127,31 @@ def finding(
     job: Job | None = None,
     evidence: Iterable[Evidence] = (),
     stems: Iterable[str] = (),
-    **values: str | float | int,
+    values: Values | None = None,
+    **more: str | float | int,
 ) -> Finding:
     """A finding of this check about this job; message ids are "check.what"."""
+    said = {**(values or {}), **more}
     where = Where()
     if job is not None:
         product = job.product.id if job.product else ""
         where = Where(job.patch.id, job.target.species, product, tuple(str(s) for s in list(stems)[:20]))
-    return Finding(check, weight, f"{check}.{message}", tuple(sorted(values.items())), where, tuple(evidence))
+    return Finding(check, weight, f"{check}.{message}", tuple(sorted(said.items())), where, tuple(evidence))
 
 
 def place(*facts: LabelFact) -> tuple[Evidence, ...]:
     """Where on the label a finding stands."""
     return tuple(
-        Evidence(fact.kind, fact.page, f"label, read by {fact.read_by}" if fact.read_by else "label")
-        for fact in facts
+        Evidence(fact.kind, fact.page, f"label, read by {fact.read_by}" if fact.read_by else "label") for fact in facts
     )
 
 
-def open_question(check: str, resolved: Resolved, job: Job, fact_kind: str, **values: str | float) -> Finding:
+def open_question(
+    check: str, resolved: Resolved, job: Job, fact_kind: str, values: Values | None = None, **more: str | float
+) -> Finding:
     """The finding for a matter that nobody has read, that is only proposed, or on which scopes disagree."""
     return finding(
-        check, Weight.FIND_OUT, resolved.outcome, job, place(*resolved.facts), fact=fact_kind, **values
+        check, Weight.FIND_OUT, resolved.outcome, job, place(*resolved.facts), (), values, fact=fact_kind, **more
     )
 
 

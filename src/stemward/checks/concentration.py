@@ -38,19 +38,17 @@ def _strongest(job: Job, product: Product, situation: Situation, mix_frac: float
     limit = {"limit_frac": min(figures)} if figures else {}
     seen = place(*resolved.facts)
     if weight == Weight.STOP:
-        return finding(ID, weight, "too_strong", job, seen, mix_frac=mix_frac, **limit)
+        return finding(ID, weight, "too_strong", job, seen, mix_frac=mix_frac, values=limit)
     if weight == Weight.CHECKED:
-        return finding(ID, weight, "within", job, seen, mix_frac=mix_frac, **limit)
+        return finding(ID, weight, "within", job, seen, mix_frac=mix_frac, values=limit)
     fact = resolved.fact
     if fact is not None:
         message = "not_found" if fact.standing == "not found" else "above_recommended"
-        return finding(ID, weight, message, job, seen, mix_frac=mix_frac, fact="strongest mix", **limit)
+        return finding(ID, weight, message, job, seen, mix_frac=mix_frac, fact="strongest mix", values=limit)
     return open_question(ID, resolved, job, "strongest mix", mix_frac=mix_frac)
 
 
-def _weakest(
-    case: Case, job: Job, product: Product, situation: Situation, mix_frac: float
-) -> Iterator[Finding]:
+def _weakest(case: Case, job: Job, product: Product, situation: Situation, mix_frac: float) -> Iterator[Finding]:
     resolved = resolve(product.facts, "weakest mix", situation)
     if resolved.outcome in ("unread", "proposed"):
         yield open_question(ID, resolved, job, "weakest mix", mix_frac=mix_frac)
@@ -63,14 +61,14 @@ def _weakest(
     weight = weigh(rule, lambda f: Weight.STOP if f.value == "yes" else Weight.CHECKED)
     values = {"mix_frac": mix_frac, "least_frac": least}
     if weight == Weight.STOP:
-        yield finding(ID, weight, "less_forbidden", job, place(*rule.facts), **values)
+        yield finding(ID, weight, "less_forbidden", job, place(*rule.facts), values=values)
     elif weight != Weight.CHECKED:
-        yield open_question(ID, rule, job, "less is forbidden", **values)
+        yield open_question(ID, rule, job, "less is forbidden", values=values)
     elif case.tract.state in case.book.strict_states:
-        yield finding(ID, Weight.FIND_OUT, "strict_state", job, state=case.tract.state, **values)
+        yield finding(ID, Weight.FIND_OUT, "strict_state", job, state=case.tract.state, values=values)
     else:
         clause = Evidence("clause", "", FIFRA_LESS)
-        yield finding(ID, Weight.KNOW, "weaker", job, [clause, *place(*resolved.facts)], **values)
+        yield finding(ID, Weight.KNOW, "weaker", job, [clause, *place(*resolved.facts)], values=values)
 
 
 CHECK = Check(

@@ -32,10 +32,7 @@ def run(case: Case) -> Iterator[Finding]:
 
 
 def _read(case: Case, job: Job, product: Product, kind: str) -> bool:
-    return all(
-        resolve(product.facts, kind, situation).outcome == "decided"
-        for situation in job.situations(case.tract)
-    )
+    return all(resolve(product.facts, kind, situation).outcome == "decided" for situation in job.situations(case.tract))
 
 
 CHECK = Check(

@@ -16,9 +16,7 @@ def run(case: Case) -> Iterator[Finding]:
         unsaid = job.stems.id[job.stems.measured_at == ""]
         other = job.stems.id[(job.stems.measured_at != wanted) & (job.stems.measured_at != "")]
         if len(unsaid):
-            yield finding(
-                ID, Weight.FIND_OUT, "not_said", job, stems=unsaid, count=len(unsaid), wanted=wanted
-            )
+            yield finding(ID, Weight.FIND_OUT, "not_said", job, stems=unsaid, count=len(unsaid), wanted=wanted)
         if len(other):
             message = "measured_at_breast" if wanted == "stump" else "measured_at_stump"
             yield finding(ID, Weight.KNOW, message, job, stems=other, count=len(other), how=job.way.how)

@@ -46,9 +46,7 @@ def _kin(case: Case, job: Job) -> Iterator[tuple[Spared, float, bool]]:
 def _for_ingredient(case: Case, job: Job, ingredient: Ingredient) -> Iterator[Finding]:
     unnamed = [s.id for s in case.tract.spared if s.kind == "tree" and not s.species]
     if unnamed:
-        yield finding(
-            ID, Weight.FIND_OUT, "kind_unknown", job, spared=", ".join(unnamed[:5]), count=len(unnamed)
-        )
+        yield finding(ID, Weight.FIND_OUT, "kind_unknown", job, spared=", ".join(unnamed[:5]), count=len(unnamed))
     worst: tuple[Level, float, Spared | None, tuple[str, ...], int, float] = (
         Level.NO_ROUTE_KNOWN, float("inf"), None, (), 0, 0.0,
     )  # fmt: skip

@@ -56,9 +56,7 @@ def _for_ingredient(case: Case, job: Job, ingredient: Ingredient, rooted: list[S
         if spared.kind == "tree" and spared.dbh_cm is None and spared.crown_radius_m is None:
             unsized.append(spared.id)
             continue
-        levels = np.asarray(
-            soil_level(away_m, reach(spared, case.book), ingredient.soil_active, np.asarray(high_g))
-        )
+        levels = np.asarray(soil_level(away_m, reach(spared, case.book), ingredient.soil_active, np.asarray(high_g)))
         level = Level(int(levels.max(initial=0)))
         here = levels == level
         nearest_m = float(away_m[here].min()) if here.any() else float("inf")
@@ -103,7 +101,7 @@ def _for_ingredient(case: Case, job: Job, ingredient: Ingredient, rooted: list[S
 def _size_m(spared: Spared) -> float:
     """Half the widest extent of a spared place, so that a large outline is not overlooked."""
     left, low, right, high = geometry(spared.shape).bounds
-    return max(right - left, high - low) / 2
+    return float(max(right - left, high - low)) / 2
 
 
 CHECK = Check(

@@ -39,9 +39,7 @@ def _judge(case: Case, job: Job, product: Product) -> Finding:
     if weight != Weight.CHECKED:
         return open_question(ID, excluded, job, "state excluded", state=state)
     if (case.as_of - look.looked_on).days > LOOK_HOLDS_DAYS:
-        return finding(
-            ID, Weight.FIND_OUT, "look_is_old", job, [seen], state=state, on=look.looked_on.isoformat()
-        )
+        return finding(ID, Weight.FIND_OUT, "look_is_old", job, [seen], state=state, on=look.looked_on.isoformat())
     return finding(ID, Weight.CHECKED, "registered", job, [seen, *place(*excluded.facts)], state=state)
 
 

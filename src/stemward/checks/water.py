@@ -26,9 +26,7 @@ def run(case: Case) -> Iterator[Finding]:
                     yield _judge(job, product, situation, fact_kind, away_m, spared)
 
 
-def _judge(
-    job: Job, product: Product, situation: Situation, fact_kind: str, away_m: float, spared: Spared
-) -> Finding:
+def _judge(job: Job, product: Product, situation: Situation, fact_kind: str, away_m: float, spared: Spared) -> Finding:
     resolved = resolve(product.facts, fact_kind, situation)
 
     def judge(fact: LabelFact) -> Weight:
@@ -45,13 +43,13 @@ def _judge(
         values["limit_m"] = max(limits) / 100
     seen = place(*resolved.facts)
     if weight == Weight.STOP:
-        return finding(ID, weight, "too_near", job, seen, **values)
+        return finding(ID, weight, "too_near", job, seen, values=values)
     if weight == Weight.CHECKED:
-        return finding(ID, weight, "far_enough" if limits else "no_limit", job, seen, **values)
+        return finding(ID, weight, "far_enough" if limits else "no_limit", job, seen, values=values)
     if resolved.fact is not None:
         message = "not_found" if resolved.fact.standing == "not found" else "nearer_than_advised"
-        return finding(ID, weight, message, job, seen, fact=fact_kind, **values)
-    return open_question(ID, resolved, job, fact_kind, **values)
+        return finding(ID, weight, message, job, seen, fact=fact_kind, values=values)
+    return open_question(ID, resolved, job, fact_kind, values=values)
 
 
 CHECK = Check(

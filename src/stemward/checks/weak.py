@@ -17,13 +17,9 @@ def run(case: Case) -> Iterator[Finding]:
             tier = case.book.evidence_tier(plant, how, content.ingredient)
             if weak is not None:
                 source = [Evidence(weak.id, weak.place, weak.source)]
-                yield finding(
-                    ID, Weight.KNOW, "weak", job, source, plant=plant, ingredient=content.ingredient, how=how
-                )
+                yield finding(ID, Weight.KNOW, "weak", job, source, plant=plant, ingredient=content.ingredient, how=how)
             elif tier == 0:
-                yield finding(
-                    ID, Weight.KNOW, "no_trial", job, plant=plant, ingredient=content.ingredient, how=how
-                )
+                yield finding(ID, Weight.KNOW, "no_trial", job, plant=plant, ingredient=content.ingredient, how=how)
             else:
                 rows = case.book.evidence(plant, how, content.ingredient)
                 sources = [Evidence(row.id, row.place, row.source) for row in rows[:3]]

@@ -51,13 +51,13 @@ def _judge(job: Job, product: Product, load: Load, situation: Situation) -> Find
             values["left_mix_ml"] = mix_ml_left_per_acre(min(limits), load.greatest_g_m2, mix_g_l)
     seen = place(*resolved.facts)
     if weight == Weight.STOP:
-        return finding(ID, weight, "over", job, seen, **values)
+        return finding(ID, weight, "over", job, seen, values=values)
     if weight == Weight.CHECKED:
         message = "within" if limits else "no_limit"
-        return finding(ID, weight, message, job, seen, **values)
+        return finding(ID, weight, message, job, seen, values=values)
     if resolved.fact is not None and resolved.fact.standing == "not found":
-        return finding(ID, Weight.FIND_OUT, "not_found", job, seen, fact="most per year", **values)
-    return open_question(ID, resolved, job, "most per year", **values)  # type: ignore[arg-type]
+        return finding(ID, Weight.FIND_OUT, "not_found", job, seen, fact="most per year", values=values)
+    return open_question(ID, resolved, job, "most per year", values=values)
 
 
 CHECK = Check(

@@ -31,16 +31,12 @@ def _wanted(argv: Sequence[str]) -> str | None:
 
 def parser_for(argv: Sequence[str]) -> argparse.ArgumentParser:
     """The parser; only the command that is used brings its own arguments, so that help starts at once."""
-    parser = _Parser(
-        prog="stemward", description="Plans the treatment of unwanted woody plants.", epilog=CAUTION
-    )
+    parser = _Parser(prog="stemward", description="Plans the treatment of unwanted woody plants.", epilog=CAUTION)
     parser.add_argument("--version", action="store_true", help="print the version and stop")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
     wanted = _wanted(argv)
     for name, summary in COMMANDS.items():
-        sub = commands.add_parser(
-            name, help=summary, description=summary[:1].upper() + summary[1:], epilog=CAUTION
-        )
+        sub = commands.add_parser(name, help=summary, description=summary[:1].upper() + summary[1:], epilog=CAUTION)
         if name == wanted:
             importlib.import_module(f"stemward.cli.{name}").add(sub)
     return parser

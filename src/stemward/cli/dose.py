@@ -10,17 +10,11 @@ def add(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("how", choices=[h.replace(" ", "-") for h in HOW], help="the way of treating")
     parser.add_argument("diameter", nargs="+", help='across the stem, one or more: "6 in" "2 1/2 in" "9 cm"')
     parser.add_argument("--count", type=int, default=1, metavar="N", help="stems of each size (default 1)")
-    parser.add_argument(
-        "--ring", metavar="W", help='width of the ring wetted on large stumps (default "2 in")'
-    )
+    parser.add_argument("--ring", metavar="W", help='width of the ring wetted on large stumps (default "2 in")')
     parser.add_argument("--tool", default="squirt bottle", help="squirt bottle, dauber and so on")
-    parser.add_argument(
-        "--ingredient", default="glyphosate", help="for hack and squirt: sets the spacing of cuts"
-    )
+    parser.add_argument("--ingredient", default="glyphosate", help="for hack and squirt: sets the spacing of cuts")
     parser.add_argument("--strength", default="4 lb ae/gal", help="for hack and squirt: strength of the jug")
-    parser.add_argument(
-        "--concentration", default="50 %", help="for hack and squirt: share of product in the mix"
-    )
+    parser.add_argument("--concentration", default="50 %", help="for hack and squirt: share of product in the mix")
     parser.add_argument("--units", choices=("us", "metric"), default="us")
 
 
@@ -47,20 +41,14 @@ def run(args: argparse.Namespace) -> int:
             measure(args.concentration, "fraction", "frac", "%"),
         )
         if args.count < 1 or args.count > 1_000_000:
-            raise Unusable(
-                f"Not understood: --count {args.count}. Write a number of stems from 1 to 1,000,000."
-            )
+            raise Unusable(f"Not understood: --count {args.count}. Write a number of stems from 1 to 1,000,000.")
         if args.tool not in book.tools:
             raise Unusable(f"Not understood: --tool {args.tool}. Write one of: {', '.join(book.tools)}.")
         done = quick_dose(wanted, book)
     except Unusable as error:
         return say_unusable(str(error))
     for row in done.rows:
-        cuts = (
-            f", {row.cuts} cuts"
-            if row.cuts is not None
-            else f", {figure('wet_frac', row.wet_frac, args.units)} wet"
-        )
+        cuts = f", {row.cuts} cuts" if row.cuts is not None else f", {figure('wet_frac', row.wet_frac, args.units)} wet"
         each, total = (figure("mix_ml", ml, args.units) for ml in (row.each_ml, row.each_ml * args.count))
         print(f"{row.typed}: {row.each_ml:.1f} mL each ({each}){cuts}; {args.count} of them {total}")
     low, middle, high = (figure("mix_ml", ml, args.units) for ml in (done.low_ml, done.need_ml, done.high_ml))

@@ -9,15 +9,9 @@ def add(parser: argparse.ArgumentParser) -> None:
     how = parser.add_mutually_exclusive_group(required=True)
     how.add_argument("--concentration", metavar="C", help='share of product in the mix, by volume: "50 %%"')
     how.add_argument("--ratio", metavar="A:B", help="parts: 1:3 has two readings, and both are shown")
-    how.add_argument(
-        "--per-gallon", metavar="V", help='"32 fl oz" for each gallon; two readings, both are shown'
-    )
-    parser.add_argument(
-        "--strength", metavar="S", help='strength of the jug, "4 lb ae/gal", for acid equivalent'
-    )
-    parser.add_argument(
-        "--bottle", metavar="V", help="what the bottle holds (default: the amount and a quarter)"
-    )
+    how.add_argument("--per-gallon", metavar="V", help='"32 fl oz" for each gallon; two readings, both are shown')
+    parser.add_argument("--strength", metavar="S", help='strength of the jug, "4 lb ae/gal", for acid equivalent')
+    parser.add_argument("--bottle", metavar="V", help="what the bottle holds (default: the amount and a quarter)")
     parser.add_argument("--units", choices=("us", "metric"), default="us")
 
 
@@ -45,18 +39,15 @@ def run(args: argparse.Namespace) -> int:
         poured = True
         for part in done.parts:
             print(
-                f"  {part.what}: {part.ml:.1f} mL ({figure('part_ml', part.ml, args.units)}), {part.fills} x {part.measure}"
+                f"  {part.what}: {part.ml:.1f} mL ({figure('part_ml', part.ml, args.units)}), "
+                f"{part.fills} x {part.measure}"
             )
-        print(
-            f"  makes {figure('mix_ml', done.mixed_ml, args.units)} at {figure('c_frac', done.share, args.units)}"
-        )
+        print(f"  makes {figure('mix_ml', done.mixed_ml, args.units)} at {figure('c_frac', done.share, args.units)}")
         if strength is not None:
             print(f"  {done.share * strength:.0f} g acid equivalent per liter of mix")
     if len(readings) > 1:
         print("The two readings differ. Unless the label says which it means, find out before mixing.")
-    print(
-        "The label decides how strong the mix may be. Gloves and eye protection on before the cap comes off."
-    )
+    print("The label decides how strong the mix may be. Gloves and eye protection on before the cap comes off.")
     return 0 if poured else 2
 
 
@@ -87,9 +78,7 @@ def _readings(args: argparse.Namespace) -> list[tuple[str, float]]:
         ]
     ounces = measure(args.per_gallon, "volume", "ml") / convert(1.0, "fl oz", "ml")
     if not 0 < ounces <= 128:
-        raise Unusable(
-            f"Not understood: {args.per_gallon}. Write an amount up to a gallon, for example 32 fl oz."
-        )
+        raise Unusable(f"Not understood: {args.per_gallon}. Write an amount up to a gallon, for example 32 fl oz.")
     made, added = ounces_per_gallon_readings(ounces)
     return [
         (f"{args.per_gallon} with carrier to make a gallon", float(made)),

@@ -12,12 +12,8 @@ def add(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("folder", type=Path, help="the tract folder")
     parser.add_argument("--pdf", type=Path, metavar="F", help="write the packet to this PDF file")
     parser.add_argument("--json", metavar="F", help="write the plan as JSON to this file, or - to print it")
-    parser.add_argument(
-        "--as-of", metavar="DATE", help="the day the plan is for, 2026-10-03 (default: today)"
-    )
-    parser.add_argument(
-        "--units", choices=("us", "metric"), default="us", help="gallons and inches, or liters"
-    )
+    parser.add_argument("--as-of", metavar="DATE", help="the day the plan is for, 2026-10-03 (default: today)")
+    parser.add_argument("--units", choices=("us", "metric"), default="us", help="gallons and inches, or liters")
     parser.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the pages")
 
 
@@ -86,9 +82,7 @@ def summary(data: dict[str, Any], speaker: Any) -> list[str]:
     for item in data["treatments"]:
         lines.append(f"{item['common']} on {item['patch_name']}, {item['stems']} stems: {speaker.way(item)}")
         if item["product"]:
-            low, middle, high = (
-                speaker.number("ml_ml", item[k]) for k in ("need_low_ml", "need_ml", "need_high_ml")
-            )
+            low, middle, high = (speaker.number("ml_ml", item[k]) for k in ("need_low_ml", "need_ml", "need_high_ml"))
             lines.append(f"    needs about {middle} of mix ({low} to {high})")
         lines.append(f"    {speaker.why(item)}")
     for mix in data["mixes"]:

@@ -49,9 +49,7 @@ MEASURED_AT = ("stump", "breast")
 STEMS = Table(
     "stems",
     (
-        Column(
-            "id", "id", "name of the stem, once only", "s1", required=True, words=("stem", "tag", "number")
-        ),
+        Column("id", "id", "name of the stem, once only", "s1", required=True, words=("stem", "tag", "number")),
         Column("patch", "id", "patch it stands in", "rim", required=True),
         Column("species", "text", "common or Latin name", "tree-of-heaven", required=True, words=("plant",)),
         Column("x_m", "number", "metres east of the corner", "12.5", "m", True, ("east_m", "x"), -1e7, 1e7),
@@ -88,12 +86,8 @@ SPARED = Table(
         Column("id", "id", "name, once only", "oak-1", required=True),
         Column("kind", "choice", "what it is", "tree", required=True, choices=SPARED_KINDS),
         Column("species", "text", "common or Latin name, for plants", "bur oak"),
-        Column(
-            "dbh_cm", "number", "across the trunk at breast height", "40", "cm", False, (), 0.1, 1200.0, 300.0
-        ),
-        Column(
-            "dbh_in", "number", "across the trunk at breast height", "16", "in", False, (), 0.04, 472.0, 120.0
-        ),
+        Column("dbh_cm", "number", "across the trunk at breast height", "40", "cm", False, (), 0.1, 1200.0, 300.0),
+        Column("dbh_in", "number", "across the trunk at breast height", "16", "in", False, (), 0.04, 472.0, 120.0),
         Column(
             "crown_radius_m",
             "number",

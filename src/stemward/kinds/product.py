@@ -4,9 +4,7 @@ import datetime
 from dataclasses import dataclass
 from typing import Literal
 
-Formulation = Literal[
-    "salt in water", "acid in water", "ester", "ready-to-use oil", "ready-to-use water", "dry"
-]
+Formulation = Literal["salt in water", "acid in water", "ester", "ready-to-use oil", "ready-to-use water", "dry"]
 FORMULATIONS: tuple[Formulation, ...] = (
     "salt in water",
     "acid in water",

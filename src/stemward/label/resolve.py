@@ -118,9 +118,7 @@ def resolve(facts: Iterable[LabelFact], kind: str, situation: Situation, of: str
     covers the treatment stays so, however narrow another scope is. Only facts that a person has read decide.
     """
     many, sense = KINDS[kind].many, KINDS[kind].sense
-    about = [
-        f for f in facts if f.kind == kind and f.reading != "not what it says" and covers(f.scope, situation)
-    ]
+    about = [f for f in facts if f.kind == kind and f.reading != "not what it says" and covers(f.scope, situation)]
     if many and of is not None:
         about = [f for f in about if f.value == of or (f.value is None and f.standing != "says")]
     read = [f for f in about if f.reading == "read"]

@@ -30,10 +30,7 @@ def targets_of(tract: Tract) -> tuple[Target, ...]:
     standing = ~np.isin(stems.state, DONE)
     rows = np.flatnonzero(standing)
     keys = sorted(
-        {
-            (str(p), str(s))
-            for p, s in zip(stems.patch[rows].tolist(), stems.species[rows].tolist(), strict=True)
-        },
+        {(str(p), str(s)) for p, s in zip(stems.patch[rows].tolist(), stems.species[rows].tolist(), strict=True)},
         key=lambda key: (order.get(key[0], len(order)), key),
     )
     return tuple(
@@ -88,8 +85,7 @@ def _treatment(
     patch, species = tract.patch(target.patch), book.species[target.species]
     stems = tract.stems.where(np.asarray(target.stem_rows))
     weighed = [
-        weigh_way(way, target, patch, species, stems, tract, book, as_of)
-        for way in ways_for(patch, tract, book)
+        weigh_way(way, target, patch, species, stems, tract, book, as_of) for way in ways_for(patch, tract, book)
     ]
     suggested = suggest(weighed, species)
     choice = next((c for c in tract.choices if (c.patch, c.species) == (target.patch, target.species)), None)

@@ -14,7 +14,7 @@ VERSION = 1
 
 def times(each: ArrayLike, count: ArrayLike) -> NDArray[np.float64]:
     """Element by element product, length n."""
-    return np.asarray(each, float) * np.asarray(count, float)
+    return np.asarray(np.asarray(each, float) * np.asarray(count, float), float)
 
 
 def total(each: ArrayLike) -> float:
@@ -32,11 +32,10 @@ def spread_high(middle: float, factor: float) -> float:
     return middle * factor
 
 
-def with_recorded_g_m2(
-    rate_g_m2: ArrayLike, recorded_g: ArrayLike, area_m2: ArrayLike
-) -> NDArray[np.float64]:
+def with_recorded_g_m2(rate_g_m2: ArrayLike, recorded_g: ArrayLike, area_m2: ArrayLike) -> NDArray[np.float64]:
     """The load of each cluster once what the records say was used there lies on it as well. g/m2."""
-    return np.asarray(rate_g_m2, float) + np.asarray(recorded_g, float) / np.asarray(area_m2, float)
+    added = np.asarray(recorded_g, float) / np.asarray(area_m2, float)
+    return np.asarray(np.asarray(rate_g_m2, float) + added, float)
 
 
 def greatest(each: ArrayLike) -> float:

@@ -141,9 +141,7 @@ def _hack(job_id: str, way: Way, product: Product, stems: Stems, book: Book, sum
         "cut_dose_ml",
         "ml",
         cuts=f"step:{job_id}.cuts",
-        ml_per_cut=sums.cite(
-            Cited(f"{rule.id}.ml", rule.ml_per_cut, "ml", rule.source, rule.place, rule.grade)
-        ),
+        ml_per_cut=sums.cite(Cited(f"{rule.id}.ml", rule.ml_per_cut, "ml", rule.source, rule.place, rule.grade)),
     )
     return f"step:{job_id}.each_ml"
 

@@ -10,9 +10,7 @@ from stemward.kinds import Tract
 from stemward.plan.sums import Ledger
 
 
-def loads_of(
-    jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: datetime.date, sums: Ledger
-) -> tuple[Load, ...]:
+def loads_of(jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: datetime.date, sums: Ledger) -> tuple[Load, ...]:
     """The load by ingredient: clusters are drawn over all jobs together, whatever patch they are in.
 
     What the records say was used in a patch this year or in the last 12 months (the greater) is added to
@@ -22,9 +20,7 @@ def loads_of(
     return tuple(_load(name, jobs, tract, book, as_of, sums) for name in names)
 
 
-def _load(
-    name: str, jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: datetime.date, sums: Ledger
-) -> Load:
+def _load(name: str, jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: datetime.date, sums: Ledger) -> Load:
     here = [job for job in jobs if name in job.ae_g and len(job.stems)]
     products = tuple(sorted({job.product.id for job in here if job.product}))
     if not here:

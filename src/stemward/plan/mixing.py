@@ -42,12 +42,8 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
     refs = "+".join(f"step:{job.id}.need_ml" for job in need.jobs)
     need_ml = float(sums.work(f"{need.id}.need_ml", "total", "ml", each=refs))
     spread = sums.cite(book.defaults["spread_factor"])
-    low_ml = sums.work(
-        f"{need.id}.need_low_ml", "spread_low", "ml", middle=f"step:{need.id}.need_ml", factor=spread
-    )
-    high_ml = sums.work(
-        f"{need.id}.need_high_ml", "spread_high", "ml", middle=f"step:{need.id}.need_ml", factor=spread
-    )
+    low_ml = sums.work(f"{need.id}.need_low_ml", "spread_low", "ml", middle=f"step:{need.id}.need_ml", factor=spread)
+    high_ml = sums.work(f"{need.id}.need_high_ml", "spread_high", "ml", middle=f"step:{need.id}.need_ml", factor=spread)
     vessel = _vessel(tract, book)
     low_frac, high_frac = strength_range(need, tract, book)
     assigned = mix.split_assigned(round(need_ml * UL_PER_ML), vessel.capacity_ul)

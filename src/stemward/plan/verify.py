@@ -55,9 +55,7 @@ def verify(data: Any) -> Verified:
     if code != data["code"]:
         problems.append(("code_differs", {"written": str(data["code"]), "worked": code}))
     if data["hashes"].get("formulae") != str(VERSION):
-        problems.append(
-            ("other_formulae", {"written": str(data["hashes"].get("formulae")), "here": str(VERSION)})
-        )
+        problems.append(("other_formulae", {"written": str(data["hashes"].get("formulae")), "here": str(VERSION)}))
     for step in data["steps"]:
         problem = _work_again(step, sums)
         if problem:
@@ -70,8 +68,7 @@ def _ledger(data: dict[str, Any]) -> Ledger:
     sums = Ledger()
     sums.cited = {c["id"]: Cited(**c) for c in data["cited"]}
     sums.columns = {
-        job: {name: np.asarray(values) for name, values in columns.items()}
-        for job, columns in data["columns"].items()
+        job: {name: np.asarray(values) for name, values in columns.items()} for job, columns in data["columns"].items()
     }
     sums.numbers = data["numbers"]
     return sums
@@ -121,9 +118,7 @@ def _shown_figures(data: dict[str, Any], sums: Ledger) -> list[tuple[str, dict[s
                 if "parts" in batch:
                     where = f"{mix['id']}.{batch['number']}"
                     same(f"{where}.parts", sum(p["ml"] for p in batch["parts"]), batch["mixed_ml"])
-                    same(
-                        f"{where}.left_over", batch["left_over_ml"], batch["mixed_ml"] - batch["assigned_ml"]
-                    )
+                    same(f"{where}.left_over", batch["left_over_ml"], batch["mixed_ml"] - batch["assigned_ml"])
     except (KeyError, TypeError) as error:
         problems.append(("cannot_work", {"step": "figures", "why": str(error)[:200]}))
     return problems

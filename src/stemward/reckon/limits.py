@@ -89,9 +89,7 @@ def _open_links(xy: Floats, cell: Ints, part: Ints, link_m: float) -> Ints:
     return np.unique(np.vstack(found), axis=0)
 
 
-def cluster_area_m2(
-    x_m: ArrayLike, y_m: ArrayLike, labels: ArrayLike, buffer_m: float, least_m2: float
-) -> Floats:
+def cluster_area_m2(x_m: ArrayLike, y_m: ArrayLike, labels: ArrayLike, buffer_m: float, least_m2: float) -> Floats:
     """Ground of each cluster: its convex hull widened by a buffer, never under `least_m2`. m2, one per label.
 
     The area of a convex hull widened by b is area + perimeter x b + pi x b2, exactly (Steiner's formula).

@@ -117,9 +117,7 @@ def round_batch(
     best: _Pour | None = None
     for product_measure in product_measures:
         for carrier_measure in carrier_measures if low_frac < 1 else (product_measure,):
-            poured = _best_pour(
-                assigned_ul, most_ul, low_frac, high_frac, product_measure, carrier_measure, more
-            )
+            poured = _best_pour(assigned_ul, most_ul, low_frac, high_frac, product_measure, carrier_measure, more)
             if poured is not None and (best is None or poured[:2] < best[:2]):
                 best = poured
     if best is None:

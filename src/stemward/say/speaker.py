@@ -176,6 +176,31 @@ class Speaker:
         """What stands behind a way, in words."""
         return en.stages.TIERS[tier]
 
+    def batch(self, batch: Mapping[str, Any]) -> str:
+        """One batch as a line: what to pour, what it makes, what is left over."""
+        if "refused" in batch:
+            return self._refused(batch)
+        parts = [
+            f"{self.number('part_ml', p['ml'])} {self.part_name(p['what'])} ({p['fills']} x {p['measure']})"
+            for p in batch["parts"]
+        ]
+        made = self.number("mixed_ml", batch["mixed_ml"])
+        left = self.number("left_ml", batch["left_over_ml"])
+        share = self.number("share_frac", batch["concentration_frac"])
+        return f"Batch {batch['number']}: {' + '.join(parts)} makes {made} at {share}; {left} over by intent."
+
+    def _refused(self, batch: Mapping[str, Any]) -> str:
+        would = batch["would_do"]
+        amount = self.number("assigned_ml", batch["assigned_ml"])
+        if would is None:
+            return f"Batch {batch['number']}: {amount} cannot be measured with the measures listed. Add a finer one."
+        name = would["name"]
+        return f"Batch {batch['number']}: {amount} can be measured only with {name} for herbicide and carrier alike."
+
+    def part_name(self, what: str) -> str:
+        """Herbicide, carrier or dye."""
+        return en.paper.WORDS.get(what, what)
+
     def word(self, key: str, **values: object) -> str:
         """A heading or small word of the packet."""
         return en.paper.WORDS[key].format(**values)

@@ -11,7 +11,5 @@ def convert(value: float, from_unit: str, to_unit: str) -> float:
             source, target = unit_named(from_unit, dimension), unit_named(to_unit, dimension)
         except KeyError:
             continue
-        return value * float(source.factor / target.factor) + float(
-            (source.offset - target.offset) / target.factor
-        )
+        return value * float(source.factor / target.factor) + float((source.offset - target.offset) / target.factor)
     raise KeyError(f"no dimension has both {from_unit} and {to_unit}")

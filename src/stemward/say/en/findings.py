@@ -48,8 +48,7 @@ MESSAGES: dict[str, tuple[str, str]] = {
         "look again",
     ),
     "state.registered": (
-        "{product} was on the list for {state}, and the label does not leave it out. "
-        "Not looked at: county exclusions.",
+        "{product} was on the list for {state}, and the label does not leave it out. Not looked at: county exclusions.",
         "",
     ),
     # method
@@ -241,8 +240,7 @@ MESSAGES: dict[str, tuple[str, str]] = {
         "find out whether the label means a limit",
     ),
     "water.far_enough": (
-        "The nearest stem is {distance} from {spared}; the label asks for {limit}. "
-        "Not looked at: the mixing place.",
+        "The nearest stem is {distance} from {spared}; the label asks for {limit}. Not looked at: the mixing place.",
         "",
     ),
     "water.no_limit": (

@@ -36,9 +36,7 @@ RULE = (
     "least herbicide."
 )
 CHOSEN = {"person": "Chosen by you.", "rule": RULE}
-NOTHING_FITS = (
-    "Every treatment weighed is stopped, so the plants are left until something is found out or changed."
-)
+NOTHING_FITS = "Every treatment weighed is stopped, so the plants are left until something is found out or changed."
 NO_SPROUT = "This plant does not sprout from the stump, so cutting is enough."
 
 TIERS = {
