@@ -6,6 +6,7 @@ from typing import Any
 
 from stemward.say import en
 from stemward.say.numbers import System, figure, figures
+from stemward.say.problems import question_line
 
 ORDER = ("stop", "find out", "know", "checked")
 
@@ -196,6 +197,16 @@ class Speaker:
             return f"Batch {batch['number']}: {amount} cannot be measured with the measures listed. Add a finer one."
         name = would["name"]
         return f"Batch {batch['number']}: {amount} can be measured only with {name} for herbicide and carrier alike."
+
+    def emergency_line(self) -> str:
+        """Two numbers and the place, for the first page."""
+        aid = self.plan["tract"]["emergency"]
+        calls = en.cautions.EMERGENCY[:2]
+        return " ".join([*calls, str(aid.get("where", ""))]).strip()
+
+    def doubts(self) -> list[str]:
+        """What was read but is doubtful, as lines."""
+        return [question_line(q) for q in self.plan["tract"]["asked"]]
 
     def part_name(self, what: str) -> str:
         """Herbicide, carrier or dye."""

@@ -1,0 +1,25 @@
+"""Values to SVG, in one palette. Figures and short labels come in as text; sentences are put on elsewhere."""
+
+from stemward.drawings.cuts import cuts
+from stemward.drawings.ladder import even_marks, pour_ladder
+from stemward.drawings.palette import DUSK, LIGHT, SUN, contrast
+from stemward.drawings.plan import plan_drawing
+from stemward.drawings.shapes import kept, sign
+from stemward.drawings.stump import ring_of, stump
+from stemward.drawings.svg import Drawing
+
+__all__ = [
+    "DUSK",
+    "LIGHT",
+    "SUN",
+    "Drawing",
+    "contrast",
+    "cuts",
+    "even_marks",
+    "kept",
+    "plan_drawing",
+    "pour_ladder",
+    "ring_of",
+    "sign",
+    "stump",
+]

@@ -1,0 +1,76 @@
+"""SVG written with presentation attributes only: Typst and a strict content policy both take it."""
+
+from dataclasses import dataclass
+from html import escape
+
+from stemward.drawings.palette import LIGHT
+
+FONT = "Atkinson Hyperlegible"
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """An SVG with its size on paper. scale: millimetres on paper per millimetre of wood; None where it has none."""
+
+    svg: str
+    width_mm: float
+    height_mm: float
+    scale: float | None = None
+
+
+def tag(name: str, content: str = "", **attributes: object) -> str:
+    """One element; underscores in attribute names become hyphens, numbers are written short."""
+    written = "".join(f' {key.rstrip("_").replace("_", "-")}="{_value(v)}"' for key, v in attributes.items())
+    return f"<{name}{written}>{content}</{name}>" if content else f"<{name}{written}/>"
+
+
+def _value(value: object) -> str:
+    return f"{value:.6g}" if isinstance(value, float) else escape(str(value), quote=True)
+
+
+def text(x: float, y: float, words: str, size: float, anchor: str = "start", bold: bool = False) -> str:
+    """Words at a place, in ink."""
+    return tag(
+        "text",
+        escape(words),
+        x=x,
+        y=y,
+        font_family=FONT,
+        font_size=size,
+        font_weight="bold" if bold else "normal",
+        text_anchor=anchor,
+        fill=LIGHT["ink"],
+    )
+
+
+def path(points: list[tuple[float, float]], closed: bool = True) -> str:
+    """A path through points."""
+    steps = " ".join(f"{'M' if n == 0 else 'L'}{x:.4g} {y:.4g}" for n, (x, y) in enumerate(points))
+    return steps + ("Z" if closed else "")
+
+
+def wet_pattern(unit: float, name: str = "wet") -> str:
+    """Hatch on a wash: every area that herbicide wets. unit: size of one user unit's worth of hatch."""
+    step = 6 * unit
+    wash = tag("rect", width=step, height=step, fill=LIGHT["dye_wash"])
+    line = tag("path", d=f"M0 0V{step:.6g}", stroke=LIGHT["dye"], stroke_width=2 * unit)
+    return tag(
+        "pattern",
+        wash + line,
+        id=name,
+        width=step,
+        height=step,
+        patternUnits="userSpaceOnUse",
+        patternTransform="rotate(45)",
+    )
+
+
+def document(width: float, height: float, body: str, defs: str = "", left: float = 0.0, top: float = 0.0) -> str:
+    """A whole SVG of that size in user units."""
+    inside = (tag("defs", defs) if defs else "") + body
+    return tag(
+        "svg",
+        inside,
+        xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"{left:.6g} {top:.6g} {width:.6g} {height:.6g}",
+    )

@@ -1,0 +1,262 @@
+"""A plan's plain data to the packet: words from `say`, pictures from `drawings`, laid out by Typst."""
+
+import datetime
+import json
+from collections.abc import Mapping
+from importlib import resources
+from typing import Any, Literal
+
+from stemward.paper.pictures import Pictures
+from stemward.say import Speaker, System, en
+
+Paper = Literal["letter", "a4"]
+TYPST_PAPER = {"letter": "us-letter", "a4": "a4"}
+MOST_OPEN = 6
+"""Open findings shown on the first page; the rest are counted there and stand under all findings."""
+
+NEEDS = {"stop": 0, "find out": 1}
+
+
+def packet(plan: Mapping[str, Any], units: System = "us", paper: Paper = "letter") -> bytes:
+    """The packet as PDF/UA-1. The same plan, units and paper give the same bytes."""
+    import typst
+
+    fonts = resources.files("stemward.paper") / "fonts"
+    source = (resources.files("stemward.paper") / "packet.typ").read_bytes()
+    as_of = datetime.datetime.fromisoformat(plan["as_of"]).replace(tzinfo=datetime.UTC)
+    with resources.as_file(fonts) as folder:
+        made = typst.compile(
+            source,
+            format="pdf",
+            pdf_standards="ua-1",
+            ignore_system_fonts=True,
+            font_paths=[str(folder)],
+            timestamp=as_of,
+            sys_inputs={"data": json.dumps(packet_data(plan, units, paper), sort_keys=True)},
+        )
+    return bytes(made)
+
+
+def packet_data(plan: Mapping[str, Any], units: System, paper: Paper) -> dict[str, Any]:
+    """All that stands in the packet, as plain data for the template."""
+    speaker = Speaker(plan, units)
+    pictures = Pictures(speaker)
+    said = speaker.findings()
+    urgent = [f for f in said if f.weight in NEEDS]
+    tract = plan["tract"]
+    words = {key: text for key, text in en.paper.WORDS.items() if "{" not in text}
+    more = len(urgent) - MOST_OPEN
+    return {
+        "lang": "en",
+        "paper": TYPST_PAPER[paper],
+        "palette": pictures.palette(),
+        "shapes": pictures.findings(),
+        "weights": en.findings.WEIGHTS,
+        "words": words,
+        "title": speaker.word("title", tract=tract["name"], code=plan["code"]),
+        "code": plan["code"],
+        "footer": speaker.word("footer", tract=tract["name"], code=plan["code"], as_of=plan["as_of"]),
+        "invented": tract["invented"],
+        "draft": speaker.draft,
+        "tract": {"name": tract["name"], "place": tract["place"]},
+        "count_line": speaker.count_line(),
+        "open": [_finding(f) for f in urgent[:MOST_OPEN]],
+        "more_open": speaker.word("more_open", count=more) if more > 0 else "",
+        "treatment_head": [words[k] for k in ("plants", "patch", "stems", "how", "mix_needed")],
+        "treatment_rows": [_treatment_row(speaker, t) for t in plan["treatments"]],
+        "before": list(en.cautions.CAUTIONS["before"]),
+        "emergency_line": speaker.emergency_line(),
+        "treatments": [_treatment(speaker, pictures, plan, t) for t in plan["treatments"]],
+        "mixes": [_mix(speaker, pictures, plan, m) for m in plan["mixes"]],
+        "map": pictures.map(plan),
+        "findings": _groups(speaker, said),
+        "people_head": [words["person"], words["wears"]],
+        "people": [
+            [role, "; ".join(_with_page(speaker, item) for item in items)] for role, items in tract["needed"].items()
+        ],
+        "fact_head": [words[k] for k in ("fact", "says", "for", "page_word", "read_by")],
+        "facts": [_fact(speaker, product, fact) for product in tract["products"] for fact in product["facts"]],
+        "source_head": [words[k] for k in ("number", "value", "source", "grade")],
+        "sources": [_source(speaker, cited) for cited in plan["cited"]],
+        "emergency": [*_address(tract), *en.cautions.EMERGENCY],
+        "products": [_product(p) for p in tract["products"]],
+        "doubts": speaker.doubts(),
+    }
+
+
+def _finding(said: Any) -> dict[str, str]:
+    return {name: getattr(said, name) for name in ("weight", "word", "text", "do", "stands", "about")}
+
+
+def _groups(speaker: Speaker, said: list[Any]) -> list[dict[str, Any]]:
+    del speaker
+    return [
+        {"heading": en.findings.WEIGHTS[weight], "items": [_finding(f) for f in said if f.weight == weight]}
+        for weight in ("stop", "find out", "know", "checked")
+        if any(f.weight == weight for f in said)
+    ]
+
+
+def _treatment_row(speaker: Speaker, item: Mapping[str, Any]) -> list[str]:
+    need = speaker.number("need_ml", item["need_ml"]) if item["product"] else speaker.word("none")
+    return [item["common"], item["patch_name"], str(item["stems"]), speaker.way(item), need]
+
+
+def _concerns(plan: Mapping[str, Any], item: Mapping[str, Any]) -> bool:
+    """True if a stop or an open question is about this treatment."""
+    return any(
+        f["weight"] in NEEDS
+        and f["where"]["product"] in ("", item["product"])
+        and f["where"]["patch"] in ("", item["patch"])
+        and f["where"]["species"] in ("", item["species"])
+        for f in plan["findings"]
+    )
+
+
+def _treatment(
+    speaker: Speaker, pictures: Pictures, plan: Mapping[str, Any], item: Mapping[str, Any]
+) -> dict[str, Any]:
+    figures = []
+    if item["product"]:
+        spread = (speaker.number("ml", item[k]) for k in ("need_low_ml", "need_high_ml"))
+        figures = [
+            [
+                speaker.word("need"),
+                speaker.number("need_ml", item["need_ml"]),
+                speaker.word("between", **_ends(*spread)),
+            ],
+            [
+                speaker.word("each"),
+                speaker.word("from_to", **_ends(*(speaker.number("ml", item[k]) for k in ("least_ml", "most_ml")))),
+                speaker.word("by_size"),
+            ],
+            *(
+                [speaker.word("ae_of", ingredient=name), speaker.number("ae_g", grams), speaker.word("all_stems")]
+                for name, grams in item["ae_g"].items()
+            ),
+        ]
+    evidence = max((w["evidence_tier"] for w in item["ways"] if _same(w, item)), default=0)
+    return {
+        "heading": f"{item['common'][:1].upper()}{item['common'][1:]}, {item['patch_name']}",
+        "where": speaker.word("treatment_line", stems=item["stems"], way=speaker.way(item)),
+        "stopped": _concerns(plan, item),
+        "why": speaker.why(item),
+        "evidence": speaker.word("behind", what=speaker.evidence(evidence)) if item["product"] else "",
+        "then": en.stages.WHAT_THEN.get(item["how"], ""),
+        "cautions": [c.format(**_caution_words(speaker, plan)) for c in en.cautions.CAUTIONS[item["how"]]],
+        "plant_cautions": item["cautions"],
+        "stages": [speaker.stage(s) for s in item["stages"]],
+        "figure_head": [speaker.word("what_word"), speaker.word("about"), speaker.word("note")],
+        "figures": figures,
+        "drawing": pictures.treatment(item),
+        "way_head": [speaker.word("way"), speaker.word("mix_needed"), speaker.word("against")],
+        "ways": [_way(speaker, way) for way in item["ways"]],
+    }
+
+
+def _ends(low: str, high: str) -> dict[str, str]:
+    return {"low": low, "high": high}
+
+
+def _same(way: Mapping[str, Any], item: Mapping[str, Any]) -> bool:
+    return (way["how"], way["product"]) == (item["how"], item["product"])
+
+
+def _way(speaker: Speaker, way: Mapping[str, Any]) -> list[str]:
+    need = speaker.number("need_ml", way["need_ml"]) if way["product"] else speaker.word("none")
+    if not way["product"]:
+        return [speaker.way(way), need, en.stages.WHAT_THEN[way["how"]]]
+    parts = []
+    if way["stops"]:
+        parts.append(speaker.word("stops_count", count=way["stops"]))
+    if way["to_find_out"]:
+        parts.append(speaker.word("open_count", count=way["to_find_out"]))
+    parts.append(speaker.word("reach_level", level=en.stages.LEVELS[way["reach"]]))
+    parts.append(speaker.evidence(way["evidence_tier"]))
+    return [speaker.way(way), need, "; ".join(parts)]
+
+
+def _caution_words(speaker: Speaker, plan: Mapping[str, Any]) -> dict[str, str]:
+    del plan
+    return {"from_well": speaker.number("from_well_m", 30.48)}
+
+
+def _mix(speaker: Speaker, pictures: Pictures, plan: Mapping[str, Any], mix: Mapping[str, Any]) -> dict[str, Any]:
+    draft = any(_concerns(plan, t) for t in plan["treatments"] if t["id"] in mix["treatments"])
+    names = [
+        speaker.word("for_plants", stems=t["stems"], plants=t["common"], patch=t["patch_name"])
+        for t in plan["treatments"]
+        if t["id"] in mix["treatments"]
+    ]
+    spread = (speaker.number("ml", mix[k]) for k in ("need_low_ml", "need_high_ml"))
+    return {
+        "heading": speaker.word("mix_sheet"),
+        "draft": draft,
+        "what": f"{speaker.mix_words(mix)}. {'; '.join(names)}.",
+        "cautions": [c.format(**_caution_words(speaker, plan)) for c in en.cautions.CAUTIONS["mix"]],
+        "weak": speaker.word("weak_number"),
+        "range": speaker.word("need_range", need=speaker.number("ml", mix["need_ml"]), **_ends(*spread)),
+        "batches": [_batch(speaker, pictures, mix, batch) for batch in mix["batches"]],
+    }
+
+
+def _batch(speaker: Speaker, pictures: Pictures, mix: Mapping[str, Any], batch: Mapping[str, Any]) -> dict[str, Any]:
+    heading = speaker.word("batch_of", number=batch["number"], count=len(mix["batches"]))
+    if "refused" in batch:
+        return {"heading": heading, "pour": [], "sum": speaker.batch(batch), "strength": "", "ladder": None}
+    order = sorted(batch["parts"], key=lambda p: ("carrier", "product", "dye").index(p["what"]))
+    strength = "; ".join(
+        speaker.word("ae_per_volume", ingredient=n, grams=f"{g:.0f}") for n, g in mix["ae_g_l"].items()
+    )
+    return {
+        "heading": heading,
+        "pour": [
+            {
+                "amount": f"{speaker.number('ml', p['ml'])} {speaker.part_name(p['what'])}",
+                "how": speaker.word("fills", fills=p["fills"], measure=p["measure"], ml=f"{p['ml']:.1f}"),
+            }
+            for p in order
+        ],
+        "sum": speaker.word(
+            "makes",
+            mixed=speaker.number("ml", batch["mixed_ml"]),
+            share=speaker.number("share_frac", batch["concentration_frac"]),
+            assigned=speaker.number("ml", batch["assigned_ml"]),
+            left=speaker.number("ml", batch["left_over_ml"]),
+        ),
+        "strength": strength,
+        "ladder": pictures.ladder(mix, batch, order),
+    }
+
+
+def _with_page(speaker: Speaker, item: Mapping[str, Any]) -> str:
+    return speaker.word("item_page", item=item["item"], page=item["page"]) if item["page"] else str(item["item"])
+
+
+def _fact(speaker: Speaker, product: Mapping[str, Any], fact: Mapping[str, Any]) -> list[str]:
+    says = fact["typed"] or fact["value"] or ""
+    if fact["standing"] != "says":
+        says = speaker.word("standing", standing=fact["standing"], of=f" ({says})" if says else "")
+    scope = "; ".join(", ".join(values) for values in fact["scope"].values()) or speaker.word("all")
+    by = speaker.word("by_on", by=fact["read_by"], on=fact["read_on"]) if fact["reading"] == "read" else fact["reading"]
+    return [f"{fact['kind']} ({product['name']})", str(says), scope, fact["page"], by]
+
+
+def _source(speaker: Speaker, cited: Mapping[str, Any]) -> list[str]:
+    del speaker
+    name = cited["id"].partition(".")[2].replace("_", " ")
+    value = f"{cited['value']:g} {cited['unit']}" if isinstance(cited["value"], int | float) else str(cited["value"])
+    return [name, value.strip(), cited["source"], en.paper.GRADES.get(cited["grade"], cited["grade"])]
+
+
+def _address(tract: Mapping[str, Any]) -> list[str]:
+    aid = tract["emergency"]
+    return [aid[key] for key in ("where", "directions") if aid.get(key)]
+
+
+def _product(product: Mapping[str, Any]) -> dict[str, str]:
+    return {
+        "name": product["name"],
+        "signal": ", ".join(product["signal"]).upper(),
+        "first_aid": " ".join(product["first_aid"]),
+    }

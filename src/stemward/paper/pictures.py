@@ -1,0 +1,82 @@
+"""Which drawing a page carries, and the sentence that stands for it where it cannot be seen."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from stemward import drawings
+from stemward.say import Speaker
+
+RING_FALLBACK_CM = 5.08
+
+
+class Pictures:
+    """Drawings for one speaker's words and units, each as svg, width, alternative text and caption."""
+
+    def __init__(self, speaker: Speaker) -> None:
+        self.speaker = speaker
+
+    def palette(self) -> dict[str, str]:
+        """The colours of paper."""
+        return dict(drawings.LIGHT)
+
+    def findings(self) -> dict[str, str]:
+        """The signs of the four weights."""
+        return {weight: drawings.sign(weight) for weight in ("stop", "find out", "know", "checked")}
+
+    def treatment(self, item: Mapping[str, Any]) -> dict[str, Any] | None:
+        """A stump from above or the cuts of a stem, of middle size; None without herbicide."""
+        typical = item.get("typical")
+        if not typical:
+            return None
+        say = self.speaker
+        across, dose = say.number("across_cm", typical["diameter_cm"]), say.number("dose_ml", typical["mix_ml"])
+        if typical["cuts"] is not None:
+            words = {"across": across, "cuts": str(typical["cuts"]), "dose": dose, "stem": typical["id"]}
+            drawn = drawings.cuts(typical["diameter_cm"], typical["cuts"], {"across": across}, typical["id"])
+            return self._with(drawn, say.word("alt_cuts", **words), say.word("caption_cuts", **words))
+        wet_cm2 = typical["wet_cm2"]
+        ring_cm = drawings.ring_of(typical["diameter_cm"], wet_cm2)
+        ring = say.number("ring_cm", ring_cm) if ring_cm is not None else ""
+        words = {"across": across, "dose": dose, "stem": typical["id"], "ring": ring}
+        kind = "ring" if ring_cm is not None else "whole"
+        drawn = drawings.stump(typical["diameter_cm"], ring_cm, typical["id"], {"across": across, "ring": ring})
+        caption = say.word(f"caption_{kind}", **words) + " " + self._scale(drawn)
+        return self._with(drawn, say.word(f"alt_{kind}", **words), caption)
+
+    def _scale(self, drawn: drawings.Drawing) -> str:
+        if drawn.scale == 1.0:
+            return self.speaker.word("true_size")
+        return self.speaker.word("scale", ratio=f"{1 / drawn.scale:g}") if drawn.scale else ""
+
+    def ladder(self, mix: Mapping[str, Any], batch: Mapping[str, Any], order: Any) -> dict[str, Any]:
+        """The pour ladder of a batch."""
+        say = self.speaker
+        slices = [(say.part_name(p["what"]), p["ml"], p["what"] == "product") for p in order]
+        levels = [say.number("ml", sum(s[1] for s in slices[: n + 1])) for n in range(len(slices))]
+        capacity_ml = mix["vessel"]["capacity_ml"]
+        marks = drawings.even_marks(capacity_ml, say.units)
+        drawn = drawings.pour_ladder(capacity_ml, [(ml, say.number("ml", ml)) for ml in marks], slices, levels)
+        poured = ", ".join(f"{say.number('ml', ml)} {name}" for name, ml, _ in slices)
+        alt = say.word("alt_ladder", mixed=say.number("ml", batch["mixed_ml"]), parts=poured)
+        return self._with(drawn, alt, "")
+
+    def map(self, plan: Mapping[str, Any]) -> dict[str, Any]:
+        """The scaled plan of the tract."""
+        say, tract = self.speaker, plan["tract"]
+        stems = [
+            (float(x), float(y))
+            for t in plan["treatments"]
+            for x, y in zip(plan["columns"][t["id"]]["x_m"], plan["columns"][t["id"]]["y_m"], strict=True)
+        ]
+        drawn = drawings.plan_drawing(
+            [(p["name"], p["shape"]["rings"]) for p in tract["patches"] if p["shape"]],
+            stems,
+            [(s["id"], s["kind"], s["shape"]) for s in tract["spared"]],
+            say.units,
+            say.word("scale_bar_paces"),
+        )
+        words = {"stems": len(stems), "kept": len(tract["spared"]), "patches": len(tract["patches"])}
+        return self._with(drawn, say.word("alt_map", **words), say.word("caption_map", **words))
+
+    def _with(self, drawn: drawings.Drawing, alt: str, caption: str) -> dict[str, Any]:
+        return {"svg": drawn.svg, "width_mm": drawn.width_mm, "alt": alt, "caption": caption}
