@@ -1,9 +1,10 @@
 """Are the yes-or-no questions about the patch answered that could change what the label asks?"""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from stemward.checks.case import Case, Check, Job, finding
-from stemward.kinds import Finding, Product, Weight
+from stemward.kinds import Finding, Product, Weight, Where
 from stemward.label import Situation, listed
 
 ID = "site-facts"
@@ -21,14 +22,19 @@ ALWAYS = ("grazed", "for_sale")
 
 
 def run(case: Case) -> Iterator[Finding]:
-    """One finding a job: the open questions that change an answer, or that all are answered."""
-    for job, product in case.treated:
-        asked = tuple(_asked(job, product, case))
-        unanswered = tuple(q for q in asked if job.patch.answer(q) == "unknown")
+    """One finding a patch: the open questions that change an answer, or that all are answered."""
+    jobs = list(case.treated)
+    for patch in dict.fromkeys(job.patch.id for job, _ in jobs):
+        here = [(job, product) for job, product in jobs if job.patch.id == patch]
+        asked = list(dict.fromkeys(q for job, product in here for q in _asked(job, product, case)))
+        answers = here[0][0].patch
+        unanswered = [q for q in asked if answers.answer(q) == "unknown"]
+        about = Where(patch)
         if unanswered:
-            yield finding(ID, Weight.FIND_OUT, "unanswered", job, questions=", ".join(unanswered))
+            one = finding(ID, Weight.FIND_OUT, "unanswered", questions=", ".join(unanswered))
         else:
-            yield finding(ID, Weight.CHECKED, "answered", job, questions=", ".join(asked))
+            one = finding(ID, Weight.CHECKED, "answered", questions=", ".join(asked))
+        yield replace(one, where=about)
 
 
 def _asked(job: Job, product: Product, case: Case) -> Iterator[str]:

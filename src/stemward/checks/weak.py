@@ -14,7 +14,7 @@ def run(case: Case) -> Iterator[Finding]:
         for content in product.contents:
             plant, how = job.target.species, job.way.how
             weak = case.book.weak(plant, how, content.ingredient, job.way.concentration_frac)
-            tier = case.book.evidence_tier(plant, how, content.ingredient)
+            tier = case.book.evidence_tier(plant, how, content.ingredient, job.way.concentration_frac)
             if weak is not None:
                 source = [Evidence(weak.id, weak.place, weak.source)]
                 yield finding(ID, Weight.KNOW, "weak", job, source, plant=plant, ingredient=content.ingredient, how=how)

@@ -82,7 +82,7 @@ def summary(data: dict[str, Any], speaker: Any) -> list[str]:
     for item in data["treatments"]:
         lines.append(f"{item['common']} on {item['patch_name']}, {item['stems']} stems: {speaker.way(item)}")
         if item["product"]:
-            low, middle, high = (speaker.number("ml_ml", item[k]) for k in ("need_low_ml", "need_ml", "need_high_ml"))
+            low, middle, high = (speaker.number("mix_ml", item[k]) for k in ("need_low_ml", "need_ml", "need_high_ml"))
             lines.append(f"    needs about {middle} of mix ({low} to {high})")
         lines.append(f"    {speaker.why(item)}")
     for mix in data["mixes"]:

@@ -5,7 +5,7 @@ from stemward.drawings.ladder import even_marks, pour_ladder
 from stemward.drawings.palette import DUSK, LIGHT, SUN, contrast
 from stemward.drawings.plan import plan_drawing
 from stemward.drawings.shapes import kept, sign
-from stemward.drawings.stump import ring_of, stump
+from stemward.drawings.stump import check_bar, ring_of, stump
 from stemward.drawings.svg import Drawing
 
 __all__ = [
@@ -13,6 +13,7 @@ __all__ = [
     "LIGHT",
     "SUN",
     "Drawing",
+    "check_bar",
     "contrast",
     "cuts",
     "even_marks",

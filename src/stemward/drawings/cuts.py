@@ -11,12 +11,11 @@ DROP = "M0 0C1.6 2.4 2.2 3.4 2.2 4.6A2.2 2.2 0 1 1 -2.2 4.6C-2.2 3.4 -1.6 2.4 0 
 MOST_DRAWN = 40
 
 
-def cuts(diameter_cm: float, count: int, labels: Mapping[str, str], seed: str) -> Drawing:
+def cuts(count: int, labels: Mapping[str, str]) -> Drawing:
     """A strip of bark and the stem from above. labels: "across". Not to scale; cuts are evenly spaced.
 
-    More than 40 cuts are drawn as 40. seed is kept for likeness with the other drawings and changes nothing.
+    More than 40 cuts are drawn as 40.
     """
-    del seed
     drawn = min(count, MOST_DRAWN)
     strip_wide = 96.0
     body = tag("rect", x=4, y=STRIP_TOP, width=strip_wide, height=STRIP_HIGH, fill=LIGHT["page"], stroke=LIGHT["bark"], stroke_width=1.2)  # fmt: skip
@@ -30,7 +29,6 @@ def cuts(diameter_cm: float, count: int, labels: Mapping[str, str], seed: str) -
         body += text(x, STRIP_TOP + STRIP_HIGH + 6, str(n + 1), 4.4, "middle") if drawn <= 16 else ""
     body += _above(126.0, STRIP_TOP + STRIP_HIGH / 2, 16.0, drawn)
     body += text(126.0, STRIP_TOP + STRIP_HIGH + 13, labels["across"], 4.6, "middle", True)
-    del diameter_cm
     height = STRIP_TOP + STRIP_HIGH + 18
     return Drawing(document(WIDTH, height, body), WIDTH, height)
 

@@ -14,6 +14,15 @@ ROOM_MM = 14.0
 MM_PER_CM = 10.0
 
 
+def check_bar(long_cm: float, label: str) -> Drawing:
+    """A bar of a known length, to check that a page came out of the printer at true size."""
+    long_mm = long_cm * MM_PER_CM
+    line = f"M3 2V8M3 5H{3 + long_mm:.6g}M{3 + long_mm:.6g} 2V8"
+    body = tag("path", d=line, stroke=LIGHT["ink"], stroke_width=0.8, fill="none")
+    body += text(6 + long_mm, 6.6, label, 4.2)
+    return Drawing(document(long_mm + 30, 10.0, body), long_mm + 30, 10.0, 1.0)
+
+
 def ring_of(diameter_cm: float, wet_cm2: float) -> float | None:
     """Width of the wet ring from its area, cm; None where the whole face is wet."""
     face_cm2 = math.pi * diameter_cm**2 / 4
@@ -40,7 +49,8 @@ def stump(diameter_cm: float, ring_cm: float | None, seed: str, labels: Mapping[
     radius = diameter_cm * MM_PER_CM / 2
     scale = scale_for(2 * radius)
     room = ROOM_MM / scale
-    size, height = 2 * (radius + room), 2 * radius + room + 2 * room
+    below = room * (1.2 if ring_cm is None else 1.8)
+    size, height = 2 * (radius + room), 2 * radius + room / 2 + BARK_MM + below
     body = _bark(radius, seed) + _wet(radius, ring_cm) + _heart(radius, ring_cm, scale)
     body += _dimensions(radius, ring_cm, labels, scale)
     svg = document(size, height, body, wet_pattern(0.5 / scale), -size / 2, -radius - room / 2)

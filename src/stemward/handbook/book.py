@@ -87,9 +87,13 @@ class Book:
         rows = [row for row in self._evidence.get((latin, method), ()) if row.ingredients == (ingredient,)]
         return tuple(sorted(rows, key=lambda row: row.kind not in TRIALS))
 
-    def evidence_tier(self, latin: str, method: str, ingredient: str) -> int:
-        """3: a trial with a rating; 2: advice with one, or a trial's word; 1: a word only; 0: nothing."""
-        rows = self.evidence(latin, method, ingredient)
+    def evidence_tier(self, latin: str, method: str, ingredient: str, share: float | None = None) -> int:
+        """How good the evidence is that this works: 3 a trial that rates it fair or better; 2 advice that does,
+        or a trial's word; 1 a word only; 0 nothing, or only rows that call it poor.
+
+        share: product by volume. Rows that name a share over twice or under half of it do not count.
+        """
+        rows = [row for row in self.evidence(latin, method, ingredient) if row.rating != "poor" and row.near(share)]
         rated = [row for row in rows if row.rating != "word only"]
         if any(row.kind in TRIALS for row in rated):
             return 3

@@ -83,6 +83,12 @@ class Evidence:
     source: str
     place: str
 
+    def near(self, share: float | None) -> bool:
+        """True unless the row names a share of product over twice or under half of this one."""
+        if share is None or self.low_frac is None or self.high_frac is None:
+            return True
+        return self.low_frac / 2 <= share <= self.high_frac * 2
+
 
 @dataclass(frozen=True, slots=True)
 class Strength:

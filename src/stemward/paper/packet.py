@@ -11,7 +11,7 @@ from stemward.say import Speaker, System, en
 
 Paper = Literal["letter", "a4"]
 TYPST_PAPER = {"letter": "us-letter", "a4": "a4"}
-MOST_OPEN = 6
+MOST_OPEN = 5
 """Open findings shown on the first page; the rest are counted there and stand under all findings."""
 
 NEEDS = {"stop": 0, "find out": 1}
@@ -69,13 +69,13 @@ def packet_data(plan: Mapping[str, Any], units: System, paper: Paper) -> dict[st
         "treatments": [_treatment(speaker, pictures, plan, t) for t in plan["treatments"]],
         "mixes": [_mix(speaker, pictures, plan, m) for m in plan["mixes"]],
         "map": pictures.map(plan),
-        "findings": _groups(speaker, said),
+        "findings": _groups(said),
         "people_head": [words["person"], words["wears"]],
         "people": [
             [role, "; ".join(_with_page(speaker, item) for item in items)] for role, items in tract["needed"].items()
         ],
         "fact_head": [words[k] for k in ("fact", "says", "for", "page_word", "read_by")],
-        "facts": [_fact(speaker, product, fact) for product in tract["products"] for fact in product["facts"]],
+        "facts": [_fact(speaker, product, fact) for product in tract["products"] for fact in _leaned_on(plan, product)],
         "source_head": [words[k] for k in ("number", "value", "source", "grade")],
         "sources": [_source(speaker, cited) for cited in plan["cited"]],
         "emergency": [*_address(tract), *en.cautions.EMERGENCY],
@@ -88,10 +88,13 @@ def _finding(said: Any) -> dict[str, str]:
     return {name: getattr(said, name) for name in ("weight", "word", "text", "do", "stands", "about")}
 
 
-def _groups(speaker: Speaker, said: list[Any]) -> list[dict[str, Any]]:
-    del speaker
+def _groups(said: list[Any]) -> list[dict[str, Any]]:
     return [
-        {"heading": en.findings.WEIGHTS[weight], "items": [_finding(f) for f in said if f.weight == weight]}
+        {
+            "weight": weight,
+            "heading": en.findings.WEIGHTS[weight],
+            "items": [_finding(f) for f in said if f.weight == weight],
+        }
         for weight in ("stop", "find out", "know", "checked")
         if any(f.weight == weight for f in said)
     ]
@@ -118,7 +121,7 @@ def _treatment(
 ) -> dict[str, Any]:
     figures = []
     if item["product"]:
-        spread = (speaker.number("ml", item[k]) for k in ("need_low_ml", "need_high_ml"))
+        spread = (speaker.number("mix_ml", item[k]) for k in ("need_low_ml", "need_high_ml"))
         figures = [
             [
                 speaker.word("need"),
@@ -127,7 +130,7 @@ def _treatment(
             ],
             [
                 speaker.word("each"),
-                speaker.word("from_to", **_ends(*(speaker.number("ml", item[k]) for k in ("least_ml", "most_ml")))),
+                speaker.word("from_to", **_ends(*(speaker.number("mix_ml", item[k]) for k in ("least_ml", "most_ml")))),
                 speaker.word("by_size"),
             ],
             *(
@@ -188,14 +191,14 @@ def _mix(speaker: Speaker, pictures: Pictures, plan: Mapping[str, Any], mix: Map
         for t in plan["treatments"]
         if t["id"] in mix["treatments"]
     ]
-    spread = (speaker.number("ml", mix[k]) for k in ("need_low_ml", "need_high_ml"))
+    spread = (speaker.number("mix_ml", mix[k]) for k in ("need_low_ml", "need_high_ml"))
     return {
         "heading": speaker.word("mix_sheet"),
         "draft": draft,
         "what": f"{speaker.mix_words(mix)}. {'; '.join(names)}.",
         "cautions": [c.format(**_caution_words(speaker, plan)) for c in en.cautions.CAUTIONS["mix"]],
         "weak": speaker.word("weak_number"),
-        "range": speaker.word("need_range", need=speaker.number("ml", mix["need_ml"]), **_ends(*spread)),
+        "range": speaker.word("need_range", need=speaker.number("mix_ml", mix["need_ml"]), **_ends(*spread)),
         "batches": [_batch(speaker, pictures, mix, batch) for batch in mix["batches"]],
     }
 
@@ -219,10 +222,10 @@ def _batch(speaker: Speaker, pictures: Pictures, mix: Mapping[str, Any], batch: 
         ],
         "sum": speaker.word(
             "makes",
-            mixed=speaker.number("ml", batch["mixed_ml"]),
+            mixed=speaker.number("mix_ml", batch["mixed_ml"]),
             share=speaker.number("share_frac", batch["concentration_frac"]),
-            assigned=speaker.number("ml", batch["assigned_ml"]),
-            left=speaker.number("ml", batch["left_over_ml"]),
+            assigned=speaker.number("mix_ml", batch["assigned_ml"]),
+            left=speaker.number("mix_ml", batch["left_over_ml"]),
         ),
         "strength": strength,
         "ladder": pictures.ladder(mix, batch, order),
@@ -243,10 +246,20 @@ def _fact(speaker: Speaker, product: Mapping[str, Any], fact: Mapping[str, Any])
 
 
 def _source(speaker: Speaker, cited: Mapping[str, Any]) -> list[str]:
-    del speaker
     name = cited["id"].partition(".")[2].replace("_", " ")
     value = f"{cited['value']:g} {cited['unit']}" if isinstance(cited["value"], int | float) else str(cited["value"])
-    return [name, value.strip(), cited["source"], en.paper.GRADES.get(cited["grade"], cited["grade"])]
+    return [name, value.strip(), speaker.source(cited["source"]), en.paper.GRADES.get(cited["grade"], cited["grade"])]
+
+
+def _leaned_on(plan: Mapping[str, Any], product: Mapping[str, Any]) -> list[Mapping[str, Any]]:
+    """The facts of a product that findings lean on, and those that are proposed and not read."""
+    named = {
+        (evidence["what"], evidence["place"])
+        for found in plan["findings"]
+        if found["where"]["product"] == product["id"]
+        for evidence in found["evidence"]
+    }
+    return [f for f in product["facts"] if (f["kind"], f["page"]) in named or f["reading"] == "proposed"]
 
 
 def _address(tract: Mapping[str, Any]) -> list[str]:

@@ -6,8 +6,6 @@ from typing import Any
 from stemward import drawings
 from stemward.say import Speaker
 
-RING_FALLBACK_CM = 5.08
-
 
 class Pictures:
     """Drawings for one speaker's words and units, each as svg, width, alternative text and caption."""
@@ -32,8 +30,8 @@ class Pictures:
         across, dose = say.number("across_cm", typical["diameter_cm"]), say.number("dose_ml", typical["mix_ml"])
         if typical["cuts"] is not None:
             words = {"across": across, "cuts": str(typical["cuts"]), "dose": dose, "stem": typical["id"]}
-            drawn = drawings.cuts(typical["diameter_cm"], typical["cuts"], {"across": across}, typical["id"])
-            return self._with(drawn, say.word("alt_cuts", **words), say.word("caption_cuts", **words))
+            drawn = drawings.cuts(typical["cuts"], {"across": across})
+            return {**self._with(drawn, say.word("alt_cuts", **words), say.word("caption_cuts", **words)), "bar": None}
         wet_cm2 = typical["wet_cm2"]
         ring_cm = drawings.ring_of(typical["diameter_cm"], wet_cm2)
         ring = say.number("ring_cm", ring_cm) if ring_cm is not None else ""
@@ -41,23 +39,30 @@ class Pictures:
         kind = "ring" if ring_cm is not None else "whole"
         drawn = drawings.stump(typical["diameter_cm"], ring_cm, typical["id"], {"across": across, "ring": ring})
         caption = say.word(f"caption_{kind}", **words) + " " + self._scale(drawn)
-        return self._with(drawn, say.word(f"alt_{kind}", **words), caption)
+        bar = self._check_bar() if drawn.scale == 1.0 else None
+        return {**self._with(drawn, say.word(f"alt_{kind}", **words), caption), "bar": bar}
 
     def _scale(self, drawn: drawings.Drawing) -> str:
         if drawn.scale == 1.0:
             return self.speaker.word("true_size")
         return self.speaker.word("scale", ratio=f"{1 / drawn.scale:g}") if drawn.scale else ""
 
+    def _check_bar(self) -> dict[str, Any]:
+        """The bar by which a true-size page is checked."""
+        long_cm = 5.08 if self.speaker.units == "us" else 5.0
+        words = self.speaker.number("bar_cm", long_cm)
+        return self._with(drawings.check_bar(long_cm, words), self.speaker.word("alt_bar", bar=words), "")
+
     def ladder(self, mix: Mapping[str, Any], batch: Mapping[str, Any], order: Any) -> dict[str, Any]:
         """The pour ladder of a batch."""
         say = self.speaker
         slices = [(say.part_name(p["what"]), p["ml"], p["what"] == "product") for p in order]
-        levels = [say.number("ml", sum(s[1] for s in slices[: n + 1])) for n in range(len(slices))]
+        levels = [say.number("mix_ml", sum(s[1] for s in slices[: n + 1])) for n in range(len(slices))]
         capacity_ml = mix["vessel"]["capacity_ml"]
         marks = drawings.even_marks(capacity_ml, say.units)
-        drawn = drawings.pour_ladder(capacity_ml, [(ml, say.number("ml", ml)) for ml in marks], slices, levels)
+        drawn = drawings.pour_ladder(capacity_ml, [(ml, say.number("mix_ml", ml)) for ml in marks], slices, levels)
         poured = ", ".join(f"{say.number('ml', ml)} {name}" for name, ml, _ in slices)
-        alt = say.word("alt_ladder", mixed=say.number("ml", batch["mixed_ml"]), parts=poured)
+        alt = say.word("alt_ladder", mixed=say.number("mix_ml", batch["mixed_ml"]), parts=poured)
         return self._with(drawn, alt, "")
 
     def map(self, plan: Mapping[str, Any]) -> dict[str, Any]:

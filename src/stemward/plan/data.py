@@ -20,6 +20,9 @@ def tract_data(tract: Tract, case: Case) -> dict[str, Any]:
         "who": tract.who,
         "invented": tract.invented,
         "emergency": dict(tract.emergency),
+        "common_names": {
+            s.species: case.book.species[s.species].common for s in tract.spared if s.species in case.book.species
+        },
         "patches": [
             {
                 "id": p.id,

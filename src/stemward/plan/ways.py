@@ -170,7 +170,8 @@ def suggest(weighed: list[Weighed], species: Species) -> Weighed:
 def _tier(job: Job, book: Book) -> int:
     if job.product is None:
         return 0
-    return min(book.evidence_tier(job.target.species, job.way.how, c.ingredient) for c in job.product.contents)
+    share = job.way.concentration_frac
+    return min(book.evidence_tier(job.target.species, job.way.how, c.ingredient, share) for c in job.product.contents)
 
 
 def _level(finding: Finding) -> int:

@@ -1,5 +1,6 @@
 """A plan's values in words, for one language and one unit system."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -8,7 +9,13 @@ from stemward.say import en
 from stemward.say.numbers import System, figure, figures
 from stemward.say.problems import question_line
 
+_URL = re.compile(r"\s*https?://\S+")
 ORDER = ("stop", "find out", "know", "checked")
+
+
+def _sentences(text: str) -> str:
+    """Every sentence with a capital, whatever name it begins with."""
+    return re.sub(r"(^|[.?!] )([a-z])", lambda m: m[1] + m[2].upper(), text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +62,7 @@ class Speaker:
         for spared in self.plan["tract"]["spared"]:
             if spared["id"] == spared_id:
                 kind = self.common(spared["species"]) if spared["species"] else spared["kind"]
-                return f"the {kind} {spared_id}" if spared_id != kind else f"the {kind}"
+                return f"{kind} ({spared_id})" if spared_id != kind else str(kind)
         return spared_id
 
     def finding(self, found: Mapping[str, Any]) -> Said:
@@ -84,11 +91,11 @@ class Speaker:
             words["ingredient"] = words["ingredient"][:1].upper() + words["ingredient"][1:]
         if check == "concentration":
             words["mix"] = words.get("mix", "")
-        sentence = text.format(**words)
+        sentence = _sentences(text.format(**words))
         return Said(
             found["weight"],
             en.findings.WEIGHTS[found["weight"]],
-            sentence[:1].upper() + sentence[1:],
+            sentence,
             do.format(**words),
             self._stands(found["evidence"]),
             self._where(where),
@@ -115,8 +122,13 @@ class Speaker:
                 page = f"page {item['place']}" if item["place"] else "page not written down"
                 parts.append(f"Label, {page}" + (f", {by}" if by else ""))
             else:
-                parts.append(", ".join(p for p in (item["source"], item["place"]) if p and "://" not in p))
+                source = self.source(item["source"])
+                parts.append(", ".join(p for p in (source, item["place"]) if p and "://" not in p))
         return "; ".join(dict.fromkeys(p for p in parts if p))
+
+    def source(self, source: str) -> str:
+        """Who says so, without addresses."""
+        return _URL.sub("", source).strip(" |;,")
 
     def findings(self) -> list[Said]:
         """All findings in words, in the plan's order (heaviest first)."""
@@ -170,8 +182,7 @@ class Speaker:
         if treatment["how"] == "cut only":
             return en.stages.NO_SPROUT
         open_count = treatment["suggested"]["to_find_out"]
-        once = f"Suggested once {open_count} things are found out. " if open_count else ""
-        return once + en.stages.RULE
+        return en.stages.once(open_count) + en.stages.RULE
 
     def evidence(self, tier: int) -> str:
         """What stands behind a way, in words."""

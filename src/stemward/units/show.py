@@ -63,10 +63,15 @@ def area(value: float, unit: str, system: System) -> Shown:
 
 
 def volume(value: float, unit: str, system: System) -> Shown:
-    """A volume: gallons from one on, fluid ounces, millilitres under a quarter ounce; or litres and mL."""
-    us: Ladder = ((1.0, "gal", "gal"), (0.25, "fl oz", "fl oz"), (0.0, "ml", "mL"))
-    metric: Ladder = ((1.0, "l", "L"), (0.0, "ml", "mL"))
-    return _climb(value, unit, us if system == "us" else metric, 3)
+    """A volume: gallons from one on, fluid ounces to a tenth, mL under half an ounce; or litres and mL."""
+    ounces, ml = convert(value, unit, "fl oz"), convert(value, unit, "ml")
+    if system == "us" and ounces >= 128:
+        return Shown(_figure(ounces / 128, 3), "gal")
+    if system == "us" and ounces >= 0.5:
+        return Shown(_figure(round(ounces, 1), 4), "fl oz")
+    if system == "metric" and ml >= 1000:
+        return Shown(_figure(ml / 1000, 3), "L")
+    return Shown(_figure(round(ml, 1) if 0.1 <= ml < 10 else ml, 2 if ml < 10 else 3), "mL")
 
 
 def mass(value: float, unit: str, system: System) -> Shown:

@@ -297,7 +297,7 @@ MESSAGES: dict[str, tuple[str, str]] = {
     # facts read
     "facts-read.unread": (
         "Nobody has read yet what the label of {product} says about: {facts}.",
-        "read those {count} places",
+        "read it there, and write down the page",
     ),
     "facts-read.read": ("Read by a person: {facts}.", ""),
     # cut first

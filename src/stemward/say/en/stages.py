@@ -31,7 +31,7 @@ WHAT_THEN = {
 }
 
 RULE = (
-    "Suggested by this rule, the first difference decides: nothing that stops; fewest things to find out; "
+    "The rule, in which the first difference decides: nothing that stops; fewest things to find out; "
     "best evidence for this plant, way and ingredient; least that can reach what is kept; enough on the shelf; "
     "least herbicide."
 )
@@ -46,3 +46,10 @@ TIERS = {
     0: "no trial known for this plant, way and ingredient",
 }
 LEVELS = ("no route known", "little", "some", "much")
+
+
+def once(count: int) -> str:
+    """The condition of a suggestion, in the same breath as the suggestion."""
+    if not count:
+        return "Suggested. "
+    return "Suggested once 1 thing is found out. " if count == 1 else f"Suggested once {count} things are found out. "
