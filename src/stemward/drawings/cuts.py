@@ -4,7 +4,7 @@ import math
 from collections.abc import Mapping
 
 from stemward.drawings.palette import LIGHT
-from stemward.drawings.svg import Drawing, document, tag, text
+from stemward.drawings.svg import Drawing, document, line, tag, text
 
 WIDTH, STRIP_TOP, STRIP_HIGH = 150.0, 12.0, 26.0
 DROP = "M0 0C1.6 2.4 2.2 3.4 2.2 4.6A2.2 2.2 0 1 1 -2.2 4.6C-2.2 3.4 -1.6 2.4 0 0Z"
@@ -18,13 +18,15 @@ def cuts(count: int, labels: Mapping[str, str]) -> Drawing:
     """
     drawn = min(count, MOST_DRAWN)
     strip_wide = 96.0
-    body = tag("rect", x=4, y=STRIP_TOP, width=strip_wide, height=STRIP_HIGH, fill=LIGHT["page"], stroke=LIGHT["bark"], stroke_width=1.2)  # fmt: skip
+    strip = {"x": 4, "y": STRIP_TOP, "width": strip_wide, "height": STRIP_HIGH}
+    body = tag("rect", fill=LIGHT["page"], stroke=LIGHT["bark"], stroke_width=1.2, **strip)
     step = strip_wide / drawn
     for n in range(drawn):
         x = 4 + step * (n + 0.5)
         half = min(5.0, step * 0.36)
         y = STRIP_TOP + 9
-        body += tag("path", d=f"M{x - half:.4g} {y + 1.6:.4g}L{x + half:.4g} {y - 1.6:.4g}", stroke=LIGHT["bark"], stroke_width=2.2, stroke_linecap="round")  # fmt: skip
+        cut = f"M{x - half:.4g} {y + 1.6:.4g}L{x + half:.4g} {y - 1.6:.4g}"
+        body += line(cut, 2.2, "bark", stroke_linecap="round")
         body += tag("path", d=DROP, transform=f"translate({x:.4g} {y + 4:.4g})", fill=LIGHT["dye"])
         body += text(x, STRIP_TOP + STRIP_HIGH + 6, str(n + 1), 4.4, "middle") if drawn <= 16 else ""
     body += _above(126.0, STRIP_TOP + STRIP_HIGH / 2, 16.0, drawn)

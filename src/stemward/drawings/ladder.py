@@ -1,7 +1,7 @@
 """The pour ladder: a bottle with its marks and what is poured up to which level."""
 
 from stemward.drawings.palette import LIGHT
-from stemward.drawings.svg import Drawing, document, tag, text, wet_pattern
+from stemward.drawings.svg import Drawing, document, line, tag, text, wet_pattern
 from stemward.units import convert
 
 WIDE, HIGH, LEFT, TOP = 34.0, 100.0, 22.0, 12.0
@@ -29,7 +29,7 @@ def pour_ladder(
     per_ml = HIGH / capacity_ml
     bottom = TOP + HIGH
     body = _fill(slices, per_ml, bottom)
-    body += tag("path", d=f"M{LEFT} {TOP}V{bottom}H{LEFT + WIDE}V{TOP}", fill="none", stroke=LIGHT["ink"], stroke_width=1.4)  # fmt: skip
+    body += line(f"M{LEFT} {TOP}V{bottom}H{LEFT + WIDE}V{TOP}", 1.4)
     for ml, figure in marks_ml:
         y = bottom - ml * per_ml
         body += tag("path", d=f"M{LEFT - 4:.4g} {y:.5g}H{LEFT:.4g}", stroke=LIGHT["ink"], stroke_width=0.6)

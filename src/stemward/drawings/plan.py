@@ -5,7 +5,7 @@ from typing import Any
 
 from stemward.drawings.palette import LIGHT
 from stemward.drawings.shapes import kept
-from stemward.drawings.svg import Drawing, document, path, tag, text
+from stemward.drawings.svg import Drawing, document, line, path, ruler, tag, text
 from stemward.units import convert
 
 WIDTH, HEIGHT, EDGE, FOOT = 180.0, 190.0, 9.0, 14.0
@@ -54,7 +54,9 @@ def _middle(corners: Sequence[tuple[float, float]]) -> tuple[float, float]:
 
 
 def _patch(name: str, rings: list[list[tuple[float, float]]]) -> str:
-    drawn = tag("path", d="".join(path(ring) for ring in rings), fill=LIGHT["page"], fill_rule="evenodd", stroke=LIGHT["bark"], stroke_width=0.7)  # fmt: skip
+    outline = "".join(path(ring) for ring in rings)
+    look = {"fill": LIGHT["page"], "fill_rule": "evenodd", "stroke": LIGHT["bark"], "stroke_width": 0.7}
+    drawn = tag("path", d=outline, **look)
     left, top = min(c[0] for c in rings[0]), min(c[1] for c in rings[0])
     return drawn + text(left, top - 1.6, name, 4.2, bold=True)
 
@@ -99,10 +101,9 @@ def _bar(per_m: float, units: str, paces: str, y: float) -> str:
     else:
         length_m = max(m for m in ROUND_M if m * per_m <= 60 or m == ROUND_M[0])
         wide, words = length_m * per_m, f"{length_m} m, {length_m / (PACE_FT * foot_m):.0f} {paces}"
-    line = f"M{EDGE} {y - 1.5:.5g}V{y + 1.5:.5g}M{EDGE} {y:.5g}H{EDGE + wide:.5g}M{EDGE + wide:.5g} {y - 1.5:.5g}V{y + 1.5:.5g}"
-    return tag("path", d=line, stroke=LIGHT["ink"], stroke_width=0.7, fill="none") + text(EDGE + wide + 3, y + 1.4, words, 4.0)  # fmt: skip
+    return line(ruler(EDGE, EDGE + wide, y, 1.5), 0.7) + text(EDGE + wide + 3, y + 1.4, words, 4.0)
 
 
 def _north() -> str:
     x = WIDTH - 8
-    return tag("path", d=f"M{x} 16V5M{x - 2.4} 8.6L{x} 4L{x + 2.4} 8.6", stroke=LIGHT["ink"], stroke_width=0.9, fill="none") + text(x, 21, "N", 4.6, "middle", True)  # fmt: skip
+    return line(f"M{x} 16V5M{x - 2.4} 8.6L{x} 4L{x + 2.4} 8.6", 0.9) + text(x, 21, "N", 4.6, "middle", True)

@@ -5,7 +5,7 @@ import random
 from collections.abc import Mapping
 
 from stemward.drawings.palette import LIGHT
-from stemward.drawings.svg import Drawing, document, tag, text, wet_pattern
+from stemward.drawings.svg import Drawing, document, line, ring, ruler, tag, text, wet_pattern
 
 BARK_MM = 3.0
 TRUE_SIZE_UP_TO_MM = 152.4
@@ -17,8 +17,7 @@ MM_PER_CM = 10.0
 def check_bar(long_cm: float, label: str) -> Drawing:
     """A bar of a known length, to check that a page came out of the printer at true size."""
     long_mm = long_cm * MM_PER_CM
-    line = f"M3 2V8M3 5H{3 + long_mm:.6g}M{3 + long_mm:.6g} 2V8"
-    body = tag("path", d=line, stroke=LIGHT["ink"], stroke_width=0.8, fill="none")
+    body = line(ruler(3, 3 + long_mm, 5, 3), 0.8)
     body += text(6 + long_mm, 6.6, label, 4.2)
     return Drawing(document(long_mm + 30, 10.0, body), long_mm + 30, 10.0, 1.0)
 
@@ -70,35 +69,28 @@ def _bark(radius: float, seed: str) -> str:
 
 def _wet(radius: float, ring_cm: float | None) -> str:
     heart = 0.0 if ring_cm is None else max(radius - ring_cm * MM_PER_CM, 0.0)
-    circle = f"M{-radius:.6g} 0A{radius:.6g} {radius:.6g} 0 1 0 {radius:.6g} 0A{radius:.6g} {radius:.6g} 0 1 0 {-radius:.6g} 0Z"
-    hole = f"M{-heart:.6g} 0A{heart:.6g} {heart:.6g} 0 1 0 {heart:.6g} 0A{heart:.6g} {heart:.6g} 0 1 0 {-heart:.6g} 0Z"
     face = tag("circle", cx=0, cy=0, r=radius, fill=LIGHT["paper"])
-    return face + tag("path", d=circle + (hole if heart else ""), fill="url(#wet)", fill_rule="evenodd")
+    return face + tag("path", d=ring(radius) + (ring(heart) if heart else ""), fill="url(#wet)", fill_rule="evenodd")
 
 
 def _heart(radius: float, ring_cm: float | None, scale: float) -> str:
     heart = radius if ring_cm is None else radius - ring_cm * MM_PER_CM
     if ring_cm is None or heart <= 0:
         return ""
-    rings = (tag("circle", cx=0, cy=0, r=heart * part, fill="none", stroke=LIGHT["chaff"], stroke_width=0.5 / scale) for part in (0.35, 0.7))  # fmt: skip
-    return "".join(rings)
+    return "".join(
+        tag("circle", cx=0, cy=0, r=heart * part, fill="none", stroke=LIGHT["chaff"], stroke_width=0.5 / scale)
+        for part in (0.35, 0.7)
+    )
 
 
 def _dimensions(radius: float, ring_cm: float | None, labels: Mapping[str, str], scale: float) -> str:
-    ink, thin, size = LIGHT["ink"], 0.4 / scale, 4.2 / scale
+    thin, size, tick = 0.4 / scale, 4.2 / scale, 2 / scale
     y = radius + 8 / scale
-    ends = (-radius, radius)
-    lines = f"M{-radius:.6g} {y:.6g}H{radius:.6g}" + "".join(
-        f"M{x:.6g} {y - 2 / scale:.6g}V{y + 2 / scale:.6g}" for x in ends
+    drawn = line(ruler(-radius, radius, y, tick), thin) + text(
+        0, y + 5.5 / scale, labels["across"], size, "middle", True
     )
-    drawn = tag("path", d=lines, stroke=ink, stroke_width=thin, fill="none")
-    drawn += text(0, y + 5.5 / scale, labels["across"], size, "middle", True)
     if ring_cm is not None and radius > ring_cm * MM_PER_CM:
         inner, y = radius - ring_cm * MM_PER_CM, radius + 16 / scale
-        ends = (inner, radius)
-        lines = f"M{inner:.6g} {y:.6g}H{radius:.6g}" + "".join(
-            f"M{x:.6g} {y - 2 / scale:.6g}V{y + 2 / scale:.6g}" for x in ends
-        )
-        drawn += tag("path", d=lines, stroke=ink, stroke_width=thin, fill="none")
+        drawn += line(ruler(inner, radius, y, tick), thin)
         drawn += text((inner + radius) / 2, y + 5.5 / scale, labels["ring"], size, "middle")
     return drawn

@@ -18,7 +18,7 @@ class Drawing:
     scale: float | None = None
 
 
-def tag(name: str, content: str = "", **attributes: object) -> str:
+def tag(name: str, content: str = "", /, **attributes: object) -> str:
     """One element; underscores in attribute names become hyphens, numbers are written short."""
     written = "".join(f' {key.rstrip("_").replace("_", "-")}="{_value(v)}"' for key, v in attributes.items())
     return f"<{name}{written}>{content}</{name}>" if content else f"<{name}{written}/>"
@@ -41,6 +41,23 @@ def text(x: float, y: float, words: str, size: float, anchor: str = "start", bol
         text_anchor=anchor,
         fill=LIGHT["ink"],
     )
+
+
+def line(d: str, width: float, colour: str = "ink", **more: object) -> str:
+    """An unfilled line along a path, in a colour of the palette."""
+    return tag("path", d=d, fill="none", stroke=LIGHT[colour], stroke_width=width, **more)
+
+
+def ruler(from_: float, to: float, at: float, tick: float) -> str:
+    """The path of a dimension line with end ticks, along x."""
+    ends = "".join(f"M{x:.6g} {at - tick:.6g}V{at + tick:.6g}" for x in (from_, to))
+    return f"M{from_:.6g} {at:.6g}H{to:.6g}{ends}"
+
+
+def ring(radius: float) -> str:
+    """The path of a circle round the origin."""
+    half = f"A{radius:.6g} {radius:.6g} 0 1 0"
+    return f"M{-radius:.6g} 0{half} {radius:.6g} 0{half} {-radius:.6g} 0Z"
 
 
 def path(points: list[tuple[float, float]], closed: bool = True) -> str:

@@ -25,12 +25,13 @@ def packet(plan: Mapping[str, Any], units: System = "us", paper: Paper = "letter
     source = (resources.files("stemward.paper") / "packet.typ").read_bytes()
     as_of = datetime.datetime.fromisoformat(plan["as_of"]).replace(tzinfo=datetime.UTC)
     with resources.as_file(fonts) as folder:
+        folder_name: Any = str(folder)
         made = typst.compile(
             source,
             format="pdf",
             pdf_standards="ua-1",
             ignore_system_fonts=True,
-            font_paths=[str(folder)],
+            font_paths=[folder_name],
             timestamp=as_of,
             sys_inputs={"data": json.dumps(packet_data(plan, units, paper), sort_keys=True)},
         )
@@ -215,7 +216,7 @@ def _batch(speaker: Speaker, pictures: Pictures, mix: Mapping[str, Any], batch: 
         "heading": heading,
         "pour": [
             {
-                "amount": f"{speaker.number('ml', p['ml'])} {speaker.part_name(p['what'])}",
+                "amount": f"{speaker.number('mix_ml', p['ml'])} {speaker.part_name(p['what'])}",
                 "how": speaker.word("fills", fills=p["fills"], measure=p["measure"], ml=f"{p['ml']:.1f}"),
             }
             for p in order

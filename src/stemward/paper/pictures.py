@@ -58,10 +58,11 @@ class Pictures:
         say = self.speaker
         slices = [(say.part_name(p["what"]), p["ml"], p["what"] == "product") for p in order]
         levels = [say.number("mix_ml", sum(s[1] for s in slices[: n + 1])) for n in range(len(slices))]
-        capacity_ml = mix["vessel"]["capacity_ml"]
+        # Only the lower part of a large bottle is drawn, so that a small batch can be read.
+        capacity_ml = min(mix["vessel"]["capacity_ml"], batch["mixed_ml"] * 1.6)
         marks = drawings.even_marks(capacity_ml, say.units)
         drawn = drawings.pour_ladder(capacity_ml, [(ml, say.number("mix_ml", ml)) for ml in marks], slices, levels)
-        poured = ", ".join(f"{say.number('ml', ml)} {name}" for name, ml, _ in slices)
+        poured = ", ".join(f"{say.number('mix_ml', ml)} {name}" for name, ml, _ in slices)
         alt = say.word("alt_ladder", mixed=say.number("mix_ml", batch["mixed_ml"]), parts=poured)
         return self._with(drawn, alt, "")
 

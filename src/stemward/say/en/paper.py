@@ -86,7 +86,7 @@ WORDS = {
     "alt_whole": "A stump {across} across from above, its whole face hatched as wet: {dose}.",
     "alt_ring": "A stump {across} across from above, the outer {ring} hatched as wet, the heart dry: {dose}.",
     "caption_whole": "{across} across (stem {stem}): wet the whole face, {dose}.",
-    "caption_ring": "{across} across (stem {stem}): wet the outer {ring} just inside the bark, {dose}. The heart stays dry.",
+    "caption_ring": "{across} across (stem {stem}): wet the outer {ring} inside the bark, {dose}. The heart stays dry.",
     "alt_cuts": "A stem {across} across with {cuts} cuts evenly round it, {dose} in all.",
     "caption_cuts": "{across} across (stem {stem}): {cuts} cuts evenly round, {dose} in all, the same in each.",
     "alt_ladder": "A bottle filled to {mixed} in steps: {parts}.",
