@@ -23,7 +23,7 @@ def run(case: Case) -> Iterator[Finding]:
 CHECK = Check(
     ID,
     "rules read from another edition than the one that binds",
-    ("label facts", "shelf"),
+    ("shelf",),
     (
         "40 CFR 152.130(c), stock under an earlier label",
         "From memory: the labeling that came with the product binds",

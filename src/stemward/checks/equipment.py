@@ -3,9 +3,9 @@
 from collections import defaultdict
 from collections.abc import Iterator
 
-from stemward.checks.case import Case, Check, Job, finding, place
+from stemward.checks.case import Case, Check, Job, finding, open_question, place
 from stemward.kinds import Finding, LabelFact, Person, Product, Weight
-from stemward.label import Situation, resolve
+from stemward.label import Situation, listed, resolve
 
 ID = "equipment"
 ROLES = (("apply", "applicator"), ("mix", "mixer"))
@@ -27,30 +27,27 @@ def _once_a_product(case: Case) -> Iterator[tuple[Job, Product]]:
 
 
 def _for_product(case: Case, job: Job, product: Product) -> Iterator[Finding]:
-    listed_whole = resolve(product.facts, "all equipment listed", Situation(method=job.way.how))
-    whole = listed_whole.fact is not None and listed_whole.fact.value == "yes"
-    if not whole:
-        yield finding(ID, Weight.FIND_OUT, "unread", job, place(*listed_whole.facts), fact="equipment")
+    counted = resolve(product.facts, "pieces of equipment", Situation(method=job.way.how))
+    pieces = len(listed(product.facts, "equipment", None))
+    whole = counted.fact is not None and counted.fact.value == pieces
+    if counted.fact is None:
+        yield open_question(ID, counted, job, "equipment")
+    elif not whole:
+        said = {"pieces": pieces, "counted": str(counted.fact.value)}
+        yield finding(ID, Weight.FIND_OUT, "miscounted", job, place(counted.fact), values=said)
     if not any(does in person.does for person in case.tract.people for does, _ in ROLES):
         yield finding(ID, Weight.FIND_OUT, "nobody", job)
         return
     complete = True
     for person in case.tract.people:
         asked = _asked(job, product, person, case)
-        missing = {item: fact for item, fact in asked.items() if not _has(case, person, item)}
-        for item, fact in missing.items():
-            complete = False
-            yield finding(ID, Weight.STOP, "missing", job, place(fact), item=item, person=person.role)
+        for item, fact in asked.items():
+            if not _has(case, person, item):
+                complete = False
+                yield finding(ID, Weight.STOP, "missing", job, place(fact), item=item, person=person.role)
     if whole and complete:
         items = sorted({i for p in case.tract.people for i in _asked(job, product, p, case)})
-        yield finding(
-            ID,
-            Weight.CHECKED,
-            "complete",
-            job,
-            place(*listed_whole.facts),
-            items=", ".join(items) or "nothing",
-        )
+        yield finding(ID, Weight.CHECKED, "complete", job, place(*counted.facts), items=", ".join(items) or "nothing")
 
 
 def _asked(job: Job, product: Product, person: Person, case: Case) -> dict[str, LabelFact]:

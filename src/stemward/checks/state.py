@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from stemward.checks.case import Case, Check, Job, by_force, finding, open_question, place, weigh
 from stemward.kinds import Evidence, Finding, Product, Weight
-from stemward.label import Situation, listed, resolve
+from stemward.label import Situation, resolve
 
 ID = "state"
 LOOK_HOLDS_DAYS = 365
@@ -33,11 +33,14 @@ def _judge(case: Case, job: Job, product: Product) -> Finding:
     weight = weigh(excluded, lambda f: by_force(f) if f.standing == "says" else Weight.CHECKED)
     if weight == Weight.STOP:
         return finding(ID, Weight.STOP, "excluded", job, place(*excluded.facts), state=state)
-    only = listed(product.facts, "state only", situation)
-    if only and state not in {f.value for f in only}:
-        return finding(ID, Weight.STOP, "not_among_states", job, place(*only), state=state)
+    only = resolve(product.facts, "state only", situation)
+    named = {f.value for f in only.facts if f.reading == "read" and f.standing == "says"}
+    if named and state not in named:
+        return finding(ID, Weight.STOP, "not_among_states", job, place(*only.facts), state=state)
     if weight != Weight.CHECKED:
         return open_question(ID, excluded, job, "state excluded", state=state)
+    if only.outcome in ("unread", "proposed"):
+        return open_question(ID, only, job, "state only", state=state)
     if (case.as_of - look.looked_on).days > LOOK_HOLDS_DAYS:
         return finding(ID, Weight.FIND_OUT, "look_is_old", job, [seen], state=state, on=look.looked_on.isoformat())
     return finding(ID, Weight.CHECKED, "registered", job, [seen, *place(*excluded.facts)], state=state)

@@ -142,7 +142,8 @@ _KINDS = (
     _number("distance to wanted roots", "least", "length", "cm", no_limit=_UNLIMITED),
     # people
     _list("equipment", "required", EQUIPMENT),
-    _switch("all equipment listed"),
+    # How many pieces the label lists, counted on the page: a piece that is not entered is then missed.
+    _number("pieces of equipment", "text", "count", ""),
     _list("glove material", "named", GLOVE_MATERIALS),
     _list("glove category", "named", GLOVE_CATEGORIES),
     _number("entry interval", "least", "time", "s", not_apply="not an agricultural use"),

@@ -134,10 +134,16 @@ def resolve(facts: Iterable[LabelFact], kind: str, situation: Situation, of: str
     return Resolved("differ", tuple(deciding))
 
 
-def listed(facts: Iterable[LabelFact], kind: str, situation: Situation) -> tuple[LabelFact, ...]:
-    """All read facts of a list kind that cover the treatment and say something, in the label's order."""
+def listed(facts: Iterable[LabelFact], kind: str, situation: Situation | None) -> tuple[LabelFact, ...]:
+    """All read facts of a list kind that cover the treatment and say something, in the label's order.
+
+    situation None: of the whole label, whatever treatment they are for.
+    """
     return tuple(
         f
         for f in facts
-        if f.kind == kind and f.reading == "read" and f.standing == "says" and covers(f.scope, situation)
+        if f.kind == kind
+        and f.reading == "read"
+        and f.standing == "says"
+        and (situation is None or covers(f.scope, situation))
     )

@@ -197,9 +197,9 @@ MESSAGES: dict[str, tuple[str, str]] = {
         "use plastic, glass or stainless steel",
     ),
     # equipment
-    "equipment.unread": (
-        "Nobody has read all that the label of {product} asks people to wear.",
-        "read that part of the label",
+    "equipment.miscounted": (
+        "The label of {product} was read to list {counted} pieces of equipment, and {pieces} are written down.",
+        "read that part of the label again",
     ),
     "equipment.nobody": (
         "Nobody is listed who mixes or applies, so what they wear was not looked at.",

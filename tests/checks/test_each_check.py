@@ -1,0 +1,207 @@
+"""For every check the cases in which it fires and those in which it does not, by id.
+
+The id of a check stands first in each row: a run with that check broken must fail exactly its own rows.
+"""
+
+from dataclasses import replace
+
+import pytest
+from checks.build import (
+    LB_ACRE,
+    OWNER,
+    PATCH,
+    PRODUCT,
+    TREE,
+    WAY,
+    changed,
+    fact,
+    findings,
+    stems_of,
+    weights,
+    with_facts,
+    without,
+)
+
+from stemward.checks import ALL
+from stemward.kinds import (
+    Container,
+    Content,
+    Registration,
+    Scope,
+    Shape,
+    Spared,
+    Vessel,
+    Weight,
+)
+
+STOP, OPEN, KNOW, CHECKED = Weight.STOP, Weight.FIND_OUT, Weight.KNOW, Weight.CHECKED
+
+IMAZAPYR = replace(PRODUCT, contents=(Content("imazapyr", "isopropylamine salt", 240.0),))
+HACK = replace(WAY, how="hack and squirt")
+
+
+def oak_at(x_m, **more):
+    return replace(TREE, shape=Shape("point", (((x_m, 0.0),),)), **more)
+
+
+def maple_at(x_m):
+    return oak_at(x_m, species="Acer rubrum", id="maple")
+
+
+def water_at(x_m, kind="water"):
+    return Spared(kind, kind, Shape("point", (((x_m, 0.0),),)))
+
+
+def site_answers(**answers):
+    return replace(PATCH, answers=tuple({**dict(PATCH.answers), **answers}.items()))
+
+
+CASES = [
+    # check, what is changed, expected weights, and why
+    ("site", {}, [CHECKED], "woods are named"),
+    ("site", {"patch": replace(PATCH, places=("wet",))}, [OPEN], "nobody has looked for wet places"),
+    ("site", {"patch": replace(PATCH, places=("wet",)), "product": with_facts(PRODUCT, fact("all sites listed", "yes"))}, [STOP], "the list is whole and wet is not on it"),
+    ("site", {"patch": replace(PATCH, places=("wet",)), "product": with_facts(PRODUCT, fact("site", "wet", "not found"))}, [STOP], "looked for wet and not found"),
+    ("site", {"product": changed(PRODUCT, fact("site forbidden", "woods"))}, [STOP], "woods are forbidden"),
+    ("site", {"product": changed(PRODUCT, fact("site forbidden", "woods", force="avoid"))}, [OPEN], "avoid is to be found out"),
+    ("site", {"product": changed(PRODUCT, fact("site forbidden", "woods", force="should"))}, [KNOW], "advised against"),
+    ("site", {"product": without(PRODUCT, "site forbidden")}, [OPEN], "nobody has looked for forbidden places"),
+    ("site", {"patch": replace(PATCH, places=())}, [OPEN], "what kind of place is not known"),
+    ("site", {"patch": site_answers(seasonally_wet="yes")}, [CHECKED, OPEN], "a yes adds a place the label must name"),
+    ("state", {}, [CHECKED], "registered, not excluded"),
+    ("state", {"state": ""}, [OPEN], "the state is not known"),
+    ("state", {"state": "MN"}, [OPEN], "nobody has looked it up there"),
+    ("state", {"product": replace(PRODUCT, registrations=(Registration("WI", False, "owner", PRODUCT.registrations[0].looked_on),))}, [STOP], "not registered"),
+    ("state", {"product": changed(PRODUCT, fact("state excluded", "WI"))}, [STOP], "the label leaves the state out"),
+    ("state", {"product": with_facts(PRODUCT, fact("state only", "MN"))}, [STOP], "only for another state"),
+    ("state", {"product": without(PRODUCT, "state only")}, [OPEN], "nobody has looked whether it is for some states only"),
+    ("state", {"product": without(PRODUCT, "state excluded")}, [OPEN], "nobody has looked for excluded states"),
+    ("state", {"as_of": PRODUCT.registrations[0].looked_on.replace(year=2028)}, [OPEN], "the look is old"),
+    ("method", {}, [CHECKED], "cut stump is named"),
+    ("method", {"product": changed(PRODUCT, fact("method forbidden", "cut stump"))}, [STOP], "forbidden"),
+    ("method", {"product": without(PRODUCT, "method")}, [OPEN], "nobody has read the ways"),
+    ("method", {"product": changed(PRODUCT, fact("method", "cut stump", "not found"))}, [KNOW], "FIFRA 2(ee)(3): not prohibited, and a strength fits"),
+    ("method", {"product": changed(PRODUCT, fact("method", "cut stump", "not found"), fact("only listed methods", "yes"))}, [STOP], "only its own ways"),
+    ("method", {"product": without(changed(PRODUCT, fact("method", "cut stump", "not found")), "only listed methods")}, [OPEN], "nobody has looked for such words"),
+    ("method", {"product": without(changed(PRODUCT, fact("method", "cut stump", "not found")), "strongest mix")}, [OPEN], "no strength fits"),
+    ("method", {"state": "NY", "product": changed(PRODUCT, fact("method", "cut stump", "not found"))}, [OPEN], "a state known to be stricter"),
+    ("concentration", {}, [CHECKED], "50 % where 50 % is allowed"),
+    ("concentration", {"way": replace(WAY, concentration_frac=0.66)}, [STOP], "66 % where 50 % is allowed"),
+    ("concentration", {"way": replace(WAY, concentration_frac=0.66), "product": changed(PRODUCT, fact("strongest mix", 0.5, force="should"))}, [OPEN], "above what is only recommended"),
+    ("concentration", {"product": without(PRODUCT, "strongest mix")}, [OPEN], "not read"),
+    ("concentration", {"product": changed(PRODUCT, fact("strongest mix", None, "not found"))}, [OPEN], "not found is not no limit"),
+    ("concentration", {"product": changed(PRODUCT, fact("strongest mix", None, "no limit"))}, [CHECKED], "no limit, said in words"),
+    ("concentration", {"way": replace(WAY, concentration_frac=0.2)}, [CHECKED, KNOW], "weaker is let be: FIFRA 2(ee)(1)"),
+    ("concentration", {"way": replace(WAY, concentration_frac=0.2), "product": changed(PRODUCT, fact("less is forbidden", "yes"))}, [CHECKED, STOP], "less is forbidden"),
+    ("concentration", {"way": replace(WAY, concentration_frac=0.2), "product": without(PRODUCT, "less is forbidden")}, [CHECKED, OPEN], "nobody has looked for such words"),
+    ("concentration", {"product": without(PRODUCT, "weakest mix")}, [CHECKED, OPEN], "the lower end is not read"),
+    ("concentration", {"product": with_facts(without(PRODUCT, "strongest mix"), fact("strongest mix", 0.5, scope=Scope(site=("woods",))), fact("strongest mix", 1.0, scope=Scope(method=("cut stump",))))}, [OPEN], "scopes that do not nest differ"),
+    ("yearly-most", {}, [CHECKED], "1 lb where 8 lb are allowed"),
+    ("yearly-most", {"used_g_m2": 8.1 * LB_ACRE}, [STOP], "8.1 lb where 8 lb are allowed"),
+    ("yearly-most", {"product": without(PRODUCT, "most per year")}, [OPEN], "not read"),
+    ("yearly-most", {"product": changed(PRODUCT, fact("most per year", None, "not found"))}, [OPEN], "not found is not no limit"),
+    ("yearly-most", {"product": changed(PRODUCT, fact("most per year", None, "no limit"))}, [CHECKED], "no limit, said in words"),
+    ("soil-route", {}, [CHECKED], "glyphosate hardly moves in soil"),
+    ("soil-route", {"product": IMAZAPYR, "spared": (oak_at(9.0),)}, [STOP], "4 m from an oak of 40 cm: within 18 x DBH = 7.2 m"),
+    ("soil-route", {"product": IMAZAPYR, "spared": (oak_at(15.0),)}, [KNOW], "10 m: within 30 x DBH = 12 m"),
+    ("soil-route", {"product": IMAZAPYR, "spared": (oak_at(50.0),)}, [CHECKED], "45 m: beyond twice the likely reach"),
+    ("soil-route", {"product": IMAZAPYR, "spared": (oak_at(9.0, dbh_cm=None),)}, [OPEN], "the size of the tree is not known"),
+    ("soil-route", {"product": IMAZAPYR, "spared": ()}, [CHECKED], "nothing is listed"),
+    ("soil-route", {"product": replace(PRODUCT, contents=(Content("unheard of", "salt", 100.0),))}, [OPEN], "nothing is known of the ingredient"),
+    ("shared-roots", {}, [CHECKED], "a maple and an oak share no roots"),
+    ("shared-roots", {"spared": (maple_at(7.0),)}, [STOP], "2 m from a maple, cut stump: within half of 15 m"),
+    ("shared-roots", {"spared": (maple_at(18.0),)}, [KNOW], "13 m from a maple: within 15 m"),
+    ("shared-roots", {"spared": (maple_at(60.0),)}, [CHECKED], "55 m from a maple"),
+    ("shared-roots", {"spared": (maple_at(11.5),), "way": HACK}, [KNOW], "6.5 m from a maple, standing: beyond a third of 15 m"),
+    ("shared-roots", {"spared": (oak_at(7.0, species=""),)}, [OPEN], "the kind of tree is not known"),
+    ("shared-roots", {"stems": stems_of(species="Populus tremuloides"), "spared": (oak_at(90.0, species="Populus tremuloides"),)}, [STOP], "one clone is one plant at any distance"),
+    ("chemistry", {}, [CHECKED], "a salt in water"),
+    ("chemistry", {"way": replace(WAY, carrier="oil")}, [STOP], "a salt in oil"),
+    ("chemistry", {"product": replace(PRODUCT, formulation="ester")}, [OPEN], "an ester in water on wood"),
+    ("chemistry", {"product": replace(PRODUCT, formulation="ready-to-use oil")}, [STOP], "ready-to-use is not diluted"),
+    ("chemistry", {"vessels": (Vessel("can", 1_000_000, "galvanised steel"),)}, [CHECKED, STOP], "glyphosate in galvanised steel"),
+    ("equipment", {}, [CHECKED], "all that is listed is there"),
+    ("equipment", {"people": (replace(OWNER, gear=("long-sleeved shirt",)),)}, [STOP], "no gloves"),
+    ("equipment", {"product": without(PRODUCT, "pieces of equipment")}, [OPEN], "the list may not be whole"),
+    ("equipment", {"product": changed(PRODUCT, fact("pieces of equipment", 3.0))}, [OPEN], "a piece that was counted is not written down"),
+    ("equipment", {"people": ()}, [OPEN], "nobody is listed"),
+    ("equipment", {"people": (OWNER, replace(OWNER, role="crew 1", does=("saw",), gear=()))}, [CHECKED], "who only saws needs no gloves for herbicide"),
+    ("restricted-use", {}, [CHECKED], "not restricted"),
+    ("restricted-use", {"product": changed(PRODUCT, fact("restricted use", "yes"))}, [STOP], "restricted, nobody certified"),
+    ("restricted-use", {"product": changed(PRODUCT, fact("restricted use", "yes")), "people": (replace(OWNER, certified="yes"),)}, [OPEN], "certified, category not known"),
+    ("restricted-use", {"product": changed(PRODUCT, fact("restricted use", "yes")), "people": (replace(OWNER, certified="unknown"),)}, [OPEN], "not known whether certified"),
+    ("restricted-use", {"product": without(PRODUCT, "restricted use")}, [OPEN], "not read"),
+    ("water", {}, [], "no water is listed within 150 m"),
+    ("water", {"spared": (water_at(25.0),)}, [CHECKED], "20 m where 25 ft are asked"),
+    ("water", {"spared": (water_at(10.0),)}, [STOP], "5 m where 25 ft are asked"),
+    ("water", {"spared": (water_at(15.0, "well"),)}, [STOP], "10 m from a well where 50 ft are asked"),
+    ("water", {"spared": (water_at(10.0),), "product": without(PRODUCT, "distance to water")}, [OPEN], "not read"),
+    ("water", {"spared": (water_at(10.0),), "product": changed(PRODUCT, fact("distance to water", None, "not found"))}, [OPEN], "not found is not no limit"),
+    ("water", {"spared": (water_at(10.0),), "product": changed(PRODUCT, fact("distance to water", 762.0, force="should"))}, [KNOW], "advised distance"),
+    ("plant", {}, [CHECKED], "red maple is named"),
+    ("plant", {"product": changed(PRODUCT, fact("plant", "Acer rubrum", "not found"))}, [KNOW], "FIFRA 2(ee)(2): not named, place named"),
+    ("plant", {"product": changed(PRODUCT, fact("plant", "Acer rubrum", "not found"), fact("only listed plants", "yes"))}, [STOP], "only the plants it names"),
+    ("plant", {"product": without(changed(PRODUCT, fact("only listed plants", "yes")), "plant")}, [OPEN], "only listed plants, nobody has looked for this one"),
+    ("plant", {"product": without(PRODUCT, "plant", "only listed plants")}, [OPEN], "nobody has looked for such words"),
+    ("plant", {"state": "NY", "product": without(PRODUCT, "plant")}, [OPEN], "a state known to be stricter"),
+    ("site-facts", {}, [CHECKED], "all are answered"),
+    ("site-facts", {"patch": site_answers(grazed="unknown")}, [OPEN], "grazing is not answered"),
+    ("site-facts", {"patch": site_answers(seasonally_wet="unknown")}, [OPEN], "a yes would add a place"),
+    ("kept", {}, [CHECKED], "someone has said what must not be harmed"),
+    ("kept", {"kept": ()}, [OPEN], "nobody has"),
+    ("measured-at", {}, [CHECKED], "stumps measured at the stump"),
+    ("measured-at", {"stems": stems_of(at="breast")}, [KNOW], "measured at breast height for a cut stump"),
+    ("measured-at", {"stems": stems_of(at="")}, [OPEN], "not written where"),
+    ("measured-at", {"way": HACK}, [KNOW], "measured at the stump for hack and squirt"),
+    ("edition", {}, [CHECKED], "the same edition"),
+    ("edition", {"product": replace(PRODUCT, edition_jug="")}, [OPEN], "not compared"),
+    ("edition", {"product": replace(PRODUCT, edition_jug="B")}, [STOP], "another edition"),
+    ("facts-read", {}, [CHECKED], "all are read"),
+    ("facts-read", {"product": without(PRODUCT, "first aid")}, [OPEN], "first aid is not read"),
+    ("facts-read", {"product": without(PRODUCT, "longest from cut to treatment")}, [OPEN], "the time from the cut is not read"),
+    ("facts-read", {"way": HACK, "product": without(PRODUCT, "longest from cut to treatment")}, [CHECKED], "which only cut stumps need"),
+    ("cut-first", {}, [CHECKED], "red maple does not sucker"),
+    ("cut-first", {"stems": stems_of(species="Ailanthus altissima")}, [KNOW], "tree-of-heaven does (DiTomaso & Kyser 2007, p. 56)"),
+    ("cut-first", {"stems": stems_of(species="Ailanthus altissima"), "way": HACK}, [], "standing, it is not cut"),
+    ("cut-first", {"stems": stems_of(species="Fagus grandifolia")}, [CHECKED], "beech is the exception (Kochenderfer et al. 2006)"),
+    ("weak", {"stems": stems_of(species="Robinia pseudoacacia"), "product": IMAZAPYR, "way": HACK}, [KNOW], "woody legumes resist imazapyr (NC State; Clemson)"),
+    ("weak", {"stems": stems_of(species="Ailanthus altissima"), "product": IMAZAPYR, "way": HACK}, [CHECKED], "tree-of-heaven does not (DiTomaso & Kyser 2007)"),
+    ("weak", {"stems": stems_of(species="Acer saccharum")}, [KNOW], "no trial is known"),
+    ("stock", {}, [CHECKED], "2 mL needed, 2 L there"),
+    ("stock", {"dose_ml": 5000.0}, [KNOW], "5 L needed, 2 L there"),
+    ("stock", {"product": replace(PRODUCT, containers=())}, [KNOW], "no jug"),
+    ("stock", {"product": replace(PRODUCT, containers=(Container("jug", 9_463_000, None),))}, [OPEN], "nobody has looked"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("check", "given", "expected", "why"), CASES, ids=[f"{c[0]}: {c[3]}" for c in CASES])
+def test_check(check, given, expected, why):
+    """The check says what it should in this case, no more and no less."""
+    assert weights(check, **given) == expected, why
+
+
+@pytest.mark.parametrize("check", [c.id for c in ALL])
+def test_has_a_case_that_fires_and_one_that_does_not(check):
+    """No check is without a case in which it speaks up and one in which it has nothing against the plan."""
+    expected = [set(weights_) for id_, _, weights_, _ in CASES if id_ == check]
+    assert any(w & {STOP, OPEN, KNOW} for w in expected)
+    assert any(not w & {STOP, OPEN, KNOW} for w in expected)
+
+
+@pytest.mark.parametrize("check", ALL, ids=[c.id for c in ALL])
+def test_is_registered_with_what_a_reader_needs(check):
+    """Every check has an id, something it protects, what it needs, and sources."""
+    assert check.protects and check.needs and check.sources
+    assert len({c.id for c in ALL}) == len(ALL)
+
+
+@pytest.mark.parametrize("check", ["soil-route"])
+def test_finding_names_the_tree_and_the_numbers_behind_it(check):
+    """A finding about roots carries the distance, the reach and who is concerned."""
+    (found,) = findings(check, product=IMAZAPYR, spared=(oak_at(9.0),))
+    values = dict(found.values)
+    assert values["spared"] == "oak"
+    assert values["distance_m"] == pytest.approx(4.0)
+    # 30 x DBH: NC State Extension, tree protection, fig. 3
+    assert values["reach_m"] == pytest.approx(12.0)
+    assert found.where.stems == ("s1",)
