@@ -6,6 +6,7 @@ The id of a check stands first in each row: a run with that check broken must fa
 from dataclasses import replace
 
 import pytest
+
 from checks.build import (
     LB_ACRE,
     OWNER,
@@ -21,7 +22,6 @@ from checks.build import (
     with_facts,
     without,
 )
-
 from stemward.checks import ALL
 from stemward.kinds import (
     Container,

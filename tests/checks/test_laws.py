@@ -3,10 +3,10 @@
 from dataclasses import replace
 
 import pytest
-from checks.build import FULL_LABEL, LB_ACRE, PRODUCT, TREE, WAY, case, changed, fact, stems_of, with_facts, worst
 from hypothesis import given
 from hypothesis import strategies as st
 
+from checks.build import FULL_LABEL, LB_ACRE, PRODUCT, TREE, WAY, case, changed, fact, stems_of, with_facts, worst
 from stemward.checks import ALL
 from stemward.kinds import Scope, Shape, Spared, Weight
 

@@ -33,8 +33,9 @@ def _for_product(case: Case, job: Job, product: Product) -> Iterator[Finding]:
     if counted.fact is None:
         yield open_question(ID, counted, job, "equipment")
     elif not whole:
-        said = {"pieces": pieces, "counted": str(counted.fact.value)}
-        yield finding(ID, Weight.FIND_OUT, "miscounted", job, place(counted.fact), values=said)
+        yield finding(
+            ID, Weight.FIND_OUT, "miscounted", job, place(counted.fact), pieces=pieces, counted=str(counted.fact.value)
+        )
     if not any(does in person.does for person in case.tract.people for does, _ in ROLES):
         yield finding(ID, Weight.FIND_OUT, "nobody", job)
         return

@@ -48,10 +48,11 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
     low_frac, high_frac = strength_range(need, tract, book)
     assigned = mix.split_assigned(round(need_ml * UL_PER_ML), vessel.capacity_ul)
     measures = _measures(tract, book)
+    over_frac = book.defaults["most_over_frac"].number
     batches: list[dict[str, Any]] = []
     for number, assigned_ul in enumerate(assigned, 1):
         poured = mix.round_batch(
-            assigned_ul, low_frac, high_frac, measures, measures, vessel.capacity_ul, extras=_dye(book)
+            assigned_ul, low_frac, high_frac, measures, measures, vessel.capacity_ul, over_frac, _dye(book)
         )
         batches.append({"number": number, **_as_data(poured, assigned_ul)})
     return {

@@ -124,7 +124,10 @@ def quick_mix(amount_ml: float, share: float, bottle_ml: float, book: Book) -> M
     """Pour a mix of at least `amount_ml` with the usual measures, at the share or up to 5 % of it under."""
     measures = tuple(mix.Measure(m.id, m.mark_ul, m.capacity_ul) for m in book.measures)
     low = share if share >= 1 else share * (1 - book.defaults["lower_tolerance_frac"].number)
-    done = mix.round_batch(round(amount_ml * UL_PER_ML), low, share, measures, measures, round(bottle_ml * UL_PER_ML))
+    over_frac = book.defaults["most_over_frac"].number
+    done = mix.round_batch(
+        round(amount_ml * UL_PER_ML), low, share, measures, measures, round(bottle_ml * UL_PER_ML), over_frac
+    )
     if isinstance(done, mix.Refusal):
         return MixDone(refused=done.reason, would_do=done.would_do.name if done.would_do else "a larger bottle")
     return MixDone(

@@ -4,7 +4,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 Floats = NDArray[np.float64]
-EXACT = 1e-9
+_EXACT = 1e-9
 """Tolerance under which a quotient counts as whole: 6 / 3 must not become three cuts."""
 
 
@@ -33,12 +33,12 @@ def wet_face_cm2(diameter_cm: ArrayLike, whole_up_to_cm: float, ring_cm: float) 
     Never falls as the diameter grows unless whole_up_to_cm > 2 x ring_cm; see `dose_can_fall`.
     """
     d = np.asarray(diameter_cm, float)
-    return np.where(d <= whole_up_to_cm + EXACT, face_area_cm2(d), ring_area_cm2(d, ring_cm))
+    return np.where(d <= whole_up_to_cm + _EXACT, face_area_cm2(d), ring_area_cm2(d, ring_cm))
 
 
 def dose_can_fall(whole_up_to_cm: float, ring_cm: float) -> bool:
     """True if a label's own figures make a larger stump take less than a smaller one; then say so."""
-    return whole_up_to_cm > 2 * ring_cm + EXACT
+    return whole_up_to_cm > 2 * ring_cm + _EXACT
 
 
 def wet_share_frac(diameter_cm: ArrayLike, whole_up_to_cm: float, ring_cm: float) -> Floats:
@@ -66,7 +66,7 @@ def wetted_ml(
 
 
 def _whole(quotient: Floats) -> NDArray[np.int64]:
-    return np.ceil(quotient - EXACT).astype(np.int64)
+    return np.ceil(quotient - _EXACT).astype(np.int64)
 
 
 def cuts_by_diameter(

@@ -6,10 +6,6 @@ from dataclasses import dataclass
 
 from stemward.units.table import FL_OZ_ML, GAL_ML, LB_GAL_G_L
 
-FL_OZ_PER_GAL = float(GAL_ML / FL_OZ_ML)
-MOST_OVER_FRAC = 0.25
-"""A batch may be rounded up to a quarter over what was assigned (common practice, no source)."""
-
 
 def product_ml(mix_ml: float, concentration_frac: float) -> float:
     """Product in a volume of mix, mL; concentration is product over finished mix by volume."""
@@ -38,7 +34,8 @@ def ratio_readings(product_parts: float, carrier_parts: float) -> tuple[float, f
 
 def ounces_per_gallon_readings(fl_oz: float) -> tuple[float, float]:
     """Both readings of ounces per gallon as shares: to make a gallon, added to one. 32 is 25 % or 20 %."""
-    return fl_oz / FL_OZ_PER_GAL, fl_oz / (FL_OZ_PER_GAL + fl_oz)
+    per_gallon = float(GAL_ML / FL_OZ_ML)
+    return fl_oz / per_gallon, fl_oz / (per_gallon + fl_oz)
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +75,7 @@ class Refusal:
     would_do: Measure | None
 
 
-SAME = 1e-12
+_SAME = 1e-12
 _Pour = tuple[int, int, tuple[Part, ...]]
 """Fills, mixed microlitres, parts."""
 
@@ -98,6 +95,7 @@ def round_batch(
     product_measures: Sequence[Measure],
     carrier_measures: Sequence[Measure],
     capacity_ul: int,
+    most_over_frac: float,
     extras: Sequence[tuple[str, float, float]] = (),
 ) -> Batch | Refusal:
     """The batch that is poured with fewest fills, then smallest, in whole marks.
@@ -105,11 +103,11 @@ def round_batch(
     low_frac, high_frac: least and greatest share of product in the finished mix. extras: what else goes in
     (dye, adjuvant) as name, least and greatest share, in whole marks of the finest product measure; left out
     where no whole mark falls within its range, and where the product is used undiluted. Mixed is at least
-    assigned, at most a quarter more and never more than the vessel holds. Fills of product and carrier count.
+    assigned, at most `most_over_frac` more and never more than the vessel holds. Fills of product and carrier count.
     """
     if not product_measures or (high_frac < 1 and not carrier_measures):
         return Refusal("no_measures", None)
-    most_ul = min(math.floor(assigned_ul * (1 + MOST_OVER_FRAC)), capacity_ul)
+    most_ul = min(math.floor(assigned_ul * (1 + most_over_frac)), capacity_ul)
     if most_ul < assigned_ul:
         return Refusal("vessel_too_small", None)
     finest = min(product_measures, key=lambda m: m.mark_ul)
@@ -155,7 +153,7 @@ def _best_pour(
             *_extra_parts(amount_ul + rest_ul, extras),
         )
         mixed_ul = sum(part.amount_ul for part in parts)
-        if mixed_ul <= most_ul and amount_ul >= low_frac * mixed_ul * (1 - SAME):
+        if mixed_ul <= most_ul and amount_ul >= low_frac * mixed_ul * (1 - _SAME):
             best = (fills, mixed_ul, parts)
     return best
 
@@ -172,7 +170,7 @@ def _pours(
         least_mix_ul = max(assigned_ul, amount_ul / high_frac)
         rest_ul = _ceil_to(max(least_mix_ul - amount_ul, 0.0), carrier.mark_ul)
         mixed_ul = amount_ul + rest_ul
-        within = low_frac * mixed_ul * (1 - SAME) <= amount_ul <= high_frac * mixed_ul * (1 + SAME)
+        within = low_frac * mixed_ul * (1 - _SAME) <= amount_ul <= high_frac * mixed_ul * (1 + _SAME)
         if within and mixed_ul <= most_ul:
             yield amount_ul, rest_ul
 

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from stemward.units.table import EXAMPLE, MAY_BE_NEGATIVE, METRIC, UNITS, Unit
 
-LONGEST = 40
+_LONGEST = 40
 """Characters; what is longer is no figure."""
 
 _SIGNS = {
@@ -20,9 +20,9 @@ _SIGNS = {
     "⅝": "5/8",
     "⅞": "7/8",
 }
-_MIXED = re.compile(r"(\d{1,6})(?:\s+|-)(\d{1,4})/(\d{1,4})")
-_FRACTION = re.compile(r"(\d{1,4})/(\d{1,4})")
-_DECIMAL = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d{1,9})?|\d{1,9}(?:\.\d{1,9})?|\.\d{1,9}")
+_MIXED = re.compile(r"(\d{1,6})(?:\s+|-)(\d{1,4})/(\d{1,4})", re.ASCII)
+_FRACTION = re.compile(r"(\d{1,4})/(\d{1,4})", re.ASCII)
+_DECIMAL = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d{1,9})?|\d{1,9}(?:\.\d{1,9})?|\.\d{1,9}", re.ASCII)
 _FEET_INCHES = re.compile(r"(\d{1,5})\s*(?:'|′|’|ft\.?|feet|foot)\s*(\S.*?)\s*(?:\"|″|”|in\.?|inch|inches)")
 
 
@@ -30,7 +30,7 @@ class UnitError(ValueError):
     """Something typed that is not understood: what was typed, the dimension wanted, and an example."""
 
     def __init__(self, typed: str, dimension: str) -> None:
-        self.typed = typed if len(typed) <= LONGEST else typed[:LONGEST] + "…"
+        self.typed = typed if len(typed) <= _LONGEST else typed[:_LONGEST] + "…"
         self.dimension = dimension
         self.example = EXAMPLE[dimension]
         self.message_id = "units.not_understood"
@@ -96,7 +96,7 @@ def read(text: str, dimension: str, bare: str | None = None) -> Quantity:
     for text over 40 characters.
     """
     typed = text
-    if len(text) > LONGEST or dimension not in UNITS:
+    if len(text) > _LONGEST or dimension not in UNITS:
         raise UnitError(typed, dimension)
     clean = text.strip().lower().replace("\u00a0", " ").replace("\u202f", " ")
     for sign, spelled in _SIGNS.items():
