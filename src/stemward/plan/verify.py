@@ -14,19 +14,19 @@ from stemward.plan.write import code_of
 CLOSE = 1e-7
 """Relative difference that nine written digits can leave after a few operations."""
 
-PARTS = (
-    "code",
-    "as_of",
-    "tract",
-    "treatments",
-    "mixes",
-    "findings",
-    "steps",
-    "cited",
-    "columns",
-    "numbers",
-    "hashes",
-)
+PARTS: dict[str, type] = {
+    "code": str,
+    "as_of": str,
+    "tract": dict,
+    "treatments": list,
+    "mixes": list,
+    "findings": list,
+    "steps": list,
+    "cited": list,
+    "columns": dict,
+    "numbers": dict,
+    "hashes": dict,
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +43,8 @@ def verify(data: Any) -> Verified:
 
     Never raises on what the file holds: what cannot be worked is a problem.
     """
-    if not isinstance(data, dict) or any(part not in data for part in PARTS):
-        missing = [p for p in PARTS if not isinstance(data, dict) or p not in data]
+    missing = [p for p, kind in PARTS.items() if not isinstance(data, dict) or not isinstance(data.get(p), kind)]
+    if missing:
         return Verified(0, "", (("not_a_plan", {"missing": ", ".join(missing)}),))
     problems: list[tuple[str, dict[str, Any]]] = []
     try:
@@ -56,10 +56,8 @@ def verify(data: Any) -> Verified:
         problems.append(("code_differs", {"written": str(data["code"]), "worked": code}))
     if data["hashes"].get("formulae") != str(VERSION):
         problems.append(("other_formulae", {"written": str(data["hashes"].get("formulae")), "here": str(VERSION)}))
-    for step in data["steps"]:
-        problem = _work_again(step, sums)
-        if problem:
-            problems.append(problem)
+    with np.errstate(all="ignore"):
+        problems += [found for step in data["steps"] if (found := _work_again(step, sums))]
     problems += _shown_figures(data, sums)
     return Verified(len(data["steps"]), code, tuple(problems))
 
@@ -85,9 +83,9 @@ def _work_again(step: Any, sums: Ledger) -> tuple[str, dict[str, Any]] | None:
         label = str(step.get("id", "?")) if isinstance(step, dict) else "?"
         return "cannot_work", {"step": label, "why": f"{type(error).__name__}: {error}"[:200]}
     sums.values[name] = value
-    if worked.shape != written.shape or not np.allclose(worked, written, rtol=CLOSE, atol=1e-12):
-        return "step_differs", {"step": name, "written": _brief(written), "worked": _brief(worked)}
-    return None
+    if worked.shape == written.shape and np.allclose(worked, written, rtol=CLOSE, atol=1e-12):
+        return None
+    return "step_differs", {"step": name, "written": _brief(written), "worked": _brief(worked)}
 
 
 def _brief(values: Any) -> float:
