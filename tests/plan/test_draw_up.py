@@ -5,10 +5,10 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from checks.build import OWNER, PATCH, PRODUCT, TREE, stems_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from checks.build import OWNER, PATCH, PRODUCT, TREE, stems_of
 from stemward.handbook import load
 from stemward.kinds import Choice, MeasureOwned, Patch, Spared, Tract, Vessel
 from stemward.kinds.land import Shape
@@ -23,7 +23,8 @@ def tract_of(stems, choices=(), shelf=(PRODUCT,), spared=(TREE,), patches=(PATCH
     """A small tract."""
     return Tract(
         "Slope", "invented", "WI", "UTC", "own", True, tuple(patches), stems, tuple(spared),
-        tuple(p.id for p in patches), tuple(shelf), (OWNER,), (Vessel("bottle", 709_765),), (CUP, SYRINGE), tuple(choices),
+        tuple(p.id for p in patches), tuple(shelf), (OWNER,), (Vessel("bottle", 709_765),), (CUP, SYRINGE),
+        tuple(choices),
     )  # fmt: skip
 
 

@@ -1,6 +1,7 @@
 """What others have published comes out of our own functions within what they print."""
 
 import pytest
+
 from published.values import disagreement, rows
 
 ROWS = rows()

@@ -1,7 +1,7 @@
 """The pour ladder: a bottle with its marks and what is poured up to which level."""
 
 from stemward.drawings.palette import LIGHT
-from stemward.drawings.svg import Drawing, document, line, tag, text, wet_pattern
+from stemward.drawings.svg import Drawing, document, line, tag, text, wet
 from stemward.units import convert
 
 WIDE, HIGH, LEFT, TOP = 34.0, 100.0, 22.0, 12.0
@@ -36,7 +36,7 @@ def pour_ladder(
         body += text(LEFT - 5, y + 1.3, figure, 3.6, "end")
     body += _arrows(slices, levels, per_ml, bottom)
     height = bottom + 6
-    return Drawing(document(LEFT + WIDE + 52, height, body, wet_pattern(0.5)), LEFT + WIDE + 52, height)
+    return Drawing(document(LEFT + WIDE + 52, height, body), LEFT + WIDE + 52, height)
 
 
 def _fill(slices: list[tuple[str, float, bool]], per_ml: float, bottom: float) -> str:
@@ -44,8 +44,11 @@ def _fill(slices: list[tuple[str, float, bool]], per_ml: float, bottom: float) -
     for _, ml, herbicide in slices:
         high = ml * per_ml
         level -= high
-        fill = "url(#wet)" if herbicide else LIGHT["page"]
-        drawn += tag("rect", x=LEFT, y=level, width=WIDE, height=high, fill=fill)
+        if herbicide and high > 0:
+            area = f"M{LEFT} {level:.6g}H{LEFT + WIDE}V{level + high:.6g}H{LEFT}Z"
+            drawn += wet(area, (LEFT, level, LEFT + WIDE, level + high), 0.5)
+        else:
+            drawn += tag("rect", x=LEFT, y=level, width=WIDE, height=high, fill=LIGHT["page"])
         drawn += tag("path", d=f"M{LEFT} {level:.6g}H{LEFT + WIDE}", stroke=LIGHT["ink"], stroke_width=0.5)
     return drawn
 

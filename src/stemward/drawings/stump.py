@@ -5,7 +5,7 @@ import random
 from collections.abc import Mapping
 
 from stemward.drawings.palette import LIGHT
-from stemward.drawings.svg import Drawing, document, line, ring, ruler, tag, text, wet_pattern
+from stemward.drawings.svg import Drawing, document, line, ring, ruler, tag, text, wet
 
 BARK_MM = 3.0
 TRUE_SIZE_UP_TO_MM = 152.4
@@ -50,9 +50,9 @@ def stump(diameter_cm: float, ring_cm: float | None, seed: str, labels: Mapping[
     room = ROOM_MM / scale
     below = room * (1.2 if ring_cm is None else 1.8)
     size, height = 2 * (radius + room), 2 * radius + room / 2 + BARK_MM + below
-    body = _bark(radius, seed) + _wet(radius, ring_cm) + _heart(radius, ring_cm, scale)
+    body = _bark(radius, seed) + _wet(radius, ring_cm, scale) + _heart(radius, ring_cm, scale)
     body += _dimensions(radius, ring_cm, labels, scale)
-    svg = document(size, height, body, wet_pattern(0.5 / scale), -size / 2, -radius - room / 2)
+    svg = document(size, height, body, -size / 2, -radius - room / 2)
     return Drawing(svg, size * scale, height * scale, scale)
 
 
@@ -67,10 +67,11 @@ def _bark(radius: float, seed: str) -> str:
     return tag("path", d=" ".join(outline) + "Z", fill=LIGHT["bark"])
 
 
-def _wet(radius: float, ring_cm: float | None) -> str:
+def _wet(radius: float, ring_cm: float | None, scale: float) -> str:
     heart = 0.0 if ring_cm is None else max(radius - ring_cm * MM_PER_CM, 0.0)
     face = tag("circle", cx=0, cy=0, r=radius, fill=LIGHT["paper"])
-    return face + tag("path", d=ring(radius) + (ring(heart) if heart else ""), fill="url(#wet)", fill_rule="evenodd")
+    area = ring(radius) + (ring(heart) if heart else "")
+    return face + wet(area, (-radius, -radius, radius, radius), 0.5 / scale)
 
 
 def _heart(radius: float, ring_cm: float | None, scale: float) -> str:

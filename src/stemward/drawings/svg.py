@@ -1,5 +1,7 @@
 """SVG written with presentation attributes only: Typst and a strict content policy both take it."""
 
+import hashlib
+import math
 from dataclasses import dataclass
 from html import escape
 
@@ -66,28 +68,26 @@ def path(points: list[tuple[float, float]], closed: bool = True) -> str:
     return steps + ("Z" if closed else "")
 
 
-def wet_pattern(unit: float, name: str = "wet") -> str:
-    """Hatch on a wash: every area that herbicide wets. unit: size of one user unit's worth of hatch."""
-    step = 6 * unit
-    wash = tag("rect", width=step, height=step, fill=LIGHT["dye_wash"])
-    line = tag("path", d=f"M0 0V{step:.6g}", stroke=LIGHT["dye"], stroke_width=2 * unit)
-    return tag(
-        "pattern",
-        wash + line,
-        id=name,
-        width=step,
-        height=step,
-        patternUnits="userSpaceOnUse",
-        patternTransform="rotate(45)",
-    )
+def wet(d: str, box: tuple[float, float, float, float], unit: float) -> str:
+    """Every area that herbicide wets: a wash, hatched at 45 degrees.
+
+    d: path of the area, holes by the even-odd rule. box: left, top, right, bottom of what is to be hatched.
+    unit: size of a point of the hatch. The lines are drawn and clipped: a pattern of tiles shows its seams.
+    """
+    left, top, right, bottom = box
+    name = "wet" + hashlib.sha256(f"{d} {unit}".encode()).hexdigest()[:10]
+    step = 6 * unit * math.sqrt(2)
+    high = bottom - top
+    count = int((right - left + high) / step) + 1
+    starts = (left - high + step * n for n in range(1, count + 1))
+    lines = "".join(f"M{x:.5g} {bottom:.5g}L{x + high:.5g} {top:.5g}" for x in starts)
+    clip = tag("clipPath", tag("path", d=d, clip_rule="evenodd"), id=name)
+    hatch = tag("path", d=lines, fill="none", stroke=LIGHT["dye"], stroke_width=2 * unit)
+    wash = tag("path", d=d, fill=LIGHT["dye_wash"], fill_rule="evenodd")
+    return clip + wash + tag("g", hatch, clip_path=f"url(#{name})")
 
 
-def document(width: float, height: float, body: str, defs: str = "", left: float = 0.0, top: float = 0.0) -> str:
+def document(width: float, height: float, body: str, left: float = 0.0, top: float = 0.0) -> str:
     """A whole SVG of that size in user units."""
-    inside = (tag("defs", defs) if defs else "") + body
-    return tag(
-        "svg",
-        inside,
-        xmlns="http://www.w3.org/2000/svg",
-        viewBox=f"{left:.6g} {top:.6g} {width:.6g} {height:.6g}",
-    )
+    box = f"{left:.6g} {top:.6g} {width:.6g} {height:.6g}"
+    return tag("svg", body, xmlns="http://www.w3.org/2000/svg", viewBox=box)

@@ -1,0 +1,94 @@
+"""Every message a check can give has words, and the words keep to the voice."""
+
+import ast
+import re
+from pathlib import Path
+
+import pytest
+
+from stemward.checks import ALL
+from stemward.gate.demo import texts
+from stemward.say import en
+from stemward.say.problems import PROBLEMS, QUESTIONS, VERIFIED
+
+CHECKS = Path(__file__).parents[2] / "src/stemward/checks"
+FORBIDDEN = re.compile(r"\b(safe|safely|legal|approved|compliant|violation|OK|fine)\b", re.I)
+
+
+def emitted():
+    """Message ids that checks give, from their source: the third argument of `finding`, and tables of messages."""
+    found = set()
+    for path in CHECKS.glob("*.py"):
+        text = path.read_text()
+        id_ = re.search(r'^ID = "([a-z-]+)"', text, re.M)
+        if not id_:
+            continue
+        for node in ast.walk(ast.parse(text)):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "finding":
+                for constant in ast.walk(node.args[2]):
+                    if isinstance(constant, ast.Constant) and isinstance(constant.value, str):
+                        found.add(f"{id_[1]}.{constant.value}")
+            if isinstance(node, ast.Assign) and getattr(node.targets[0], "id", "") == "message":
+                for constant in ast.walk(node.value):
+                    if isinstance(constant, ast.Constant) and re.fullmatch(r"[a-z_]+", str(constant.value)):
+                        found.add(f"{id_[1]}.{constant.value}")
+    return found
+
+
+@pytest.mark.parametrize("message", sorted(emitted()))
+def test_every_message_has_words(message):
+    """A check says nothing for which there are no words."""
+    shared = message.partition(".")[2] in en.findings.OPEN
+    # Words between quotes in a call may be values of a comparison, not messages.
+    assert shared or message in en.findings.MESSAGES or message.partition(".")[2] in ("not found", "stump", "decided")
+
+
+def test_no_words_without_a_check():
+    """There are no words for checks that do not exist."""
+    assert {m.partition(".")[0] for m in en.findings.MESSAGES} == {c.id for c in ALL}
+
+
+ALL_WORDS = [
+    *(t for pair in en.findings.MESSAGES.values() for t in pair),
+    *(t for pair in en.findings.OPEN.values() for t in pair),
+    *en.stages.STAGES.values(),
+    *(c for group in en.cautions.CAUTIONS.values() for c in group),
+    *en.cautions.EMERGENCY,
+    *en.paper.WORDS.values(),
+    *PROBLEMS.values(),
+    *QUESTIONS.values(),
+    *VERIFIED.values(),
+]
+
+
+@pytest.mark.parametrize("words", sorted(set(ALL_WORDS)))
+def test_words_promise_nothing_and_shout_at_nobody(words):
+    """Nothing is called safe or legal, nobody is shouted at, placeholders are named."""
+    assert not FORBIDDEN.search(words)
+    assert "!" not in words
+    assert "{}" not in words and "{0}" not in words
+
+
+@pytest.mark.parametrize("text", [t for t, _ in en.findings.MESSAGES.values()])
+def test_sentences_are_short(text):
+    """At most three sentences and a half of about 22 words, 30 at the most."""
+    sentences = [s for s in re.split(r"(?<=[.?]) ", text) if s]
+    assert len(sentences) <= 4
+    assert max(len(s.split()) for s in sentences) <= 30
+
+
+def test_weights_that_stop_or_ask_say_what_to_do():
+    """Every message that can stop or ask has something to do; what was checked has not."""
+    for message, (_, do) in en.findings.MESSAGES.items():
+        looked_at = message.partition(".")[2] in {
+            "named", "registered", "within", "no_limit", "no_route_known", "nothing_near", "no_kin", "goes", "complete",
+            "not_restricted", "far_enough", "answered", "asked", "same", "read", "fits", "known", "enough", "as_meant",
+        }  # fmt: skip
+        assert bool(do) != looked_at, message
+
+
+def test_the_example_is_marked_invented_in_every_file():
+    """Every product and the tract of the example say that they are invented."""
+    for name, text in texts().items():
+        if name.endswith(".toml") and name != "choices.toml":
+            assert "invented = true" in text
