@@ -1,0 +1,1 @@
+"""Every foreign file comes in here, and hostile input stops here."""
