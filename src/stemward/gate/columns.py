@@ -20,8 +20,6 @@ Floats = NDArray[np.float64]
 Words = NDArray[np.str_]
 
 MOST_SIGNS = {"id": 40, "text": 200}
-FEW = 5000
-"""Up to so many different words a column is written as numbers of words first, which is faster."""
 
 
 def complain(
@@ -167,7 +165,8 @@ def words(cells: Cells, column: Column, problems: Problems) -> Words:
     complain(problems, cells, column, "cell.odd_sign", odd, lambda _: {})
     if (too_long | odd).any():
         return np.zeros(len(cells), "U1")
-    return as_array(text)
+    # Names of stems are all different, and few words of other columns are.
+    return text.fill_null("").to_numpy().astype("U") if column.type == "id" else as_array(text)
 
 
 def _odd(text: "pl.Series") -> Mask:
@@ -177,11 +176,8 @@ def _odd(text: "pl.Series") -> Mask:
 
 
 def as_array(text: "pl.Series") -> Words:
-    """Text as a numpy array of words, "" for null."""
-    filled = text.fill_null("")
-    if filled.n_unique() > FEW:
-        return filled.to_numpy().astype("U")
-    distinct, code = by_code(filled)
+    """Text as a numpy array of words, "" for null; made for columns in which few words stand often."""
+    distinct, code = by_code(text.fill_null(""))
     return np.array(distinct or [""], dtype="U")[code]
 
 

@@ -2,7 +2,6 @@
 
 import csv
 import io
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -65,12 +64,10 @@ def read_cells(text: str, table: Table, file: str, problems: Problems) -> Cells 
         count = first.count(delimiter) + 1
         problems.add("csv.too_wide", file, 1, columns=count, most=MOST_COLUMNS)
         return None
-    grid = _plain(text, delimiter) or _quoted(text, delimiter, file, problems)
+    grid = _fast(text, delimiter) or _slow(text, delimiter, file, problems)
     if grid is None:
         return None
-    trimmed = grid.frame.select(_trim(name) for name in grid.frame.columns)
-    full = trimmed.select(_any_filled(trimmed.columns)).to_series()
-    trimmed, lines = trimmed.filter(full), grid.lines[full.to_numpy()]
+    trimmed, lines = _trimmed(grid.frame, grid.lines)
     at = _match(grid, trimmed, table, file, problems)
     if at is None:
         return None
@@ -80,17 +77,18 @@ def read_cells(text: str, table: Table, file: str, problems: Problems) -> Cells 
     return Cells(file, columns, {name: clean(grid.heads[place]) for name, place in at.items()}, lines)
 
 
-def _trim(name: str) -> "pl.Expr":
+def _trimmed(frame: "pl.DataFrame", lines: Lines) -> tuple["pl.DataFrame", Lines]:
+    """Cells without blanks at their ends, null where nothing is left, and without rows that are all blank."""
     import polars as pl
 
-    cell = pl.col(name).str.strip_chars()
-    return pl.when(cell == "").then(None).otherwise(cell).alias(name)
-
-
-def _any_filled(names: Sequence[str]) -> "pl.Expr":
-    import polars as pl
-
-    return pl.any_horizontal(pl.col(name).is_not_null() for name in names)
+    frame = frame.with_columns(pl.all().str.strip_chars())
+    blank = [name for name in frame.columns if (frame.to_series(int(name)) == "").any()]
+    if blank:
+        frame = frame.with_columns(pl.when(pl.col(blank) != "").then(pl.col(blank)))
+    full = frame.select(pl.any_horizontal(pl.all().is_not_null())).to_series()
+    if full.all():
+        return frame, lines
+    return frame.filter(full), lines[full.to_numpy()]
 
 
 def _example(table: Table, delimiter: str) -> str:
@@ -116,39 +114,72 @@ def _delimiter(line: str, table: Table) -> str:
     return max(DELIMITERS, key=score)
 
 
-def _plain(text: str, delimiter: str) -> _Grid | None:
-    """The fast way, for text without quotes and blank lines and with the same delimiters in each line."""
+def _fast(text: str, delimiter: str) -> _Grid | None:
+    """The fast way, for a text whose quotes are all regular and whose rows all fit; None for any other."""
     import polars as pl
 
     text = text.rstrip("\n")
     head, _, body = text.partition("\n")
-    if '"' in text or not head or "\n\n" in body or body.startswith("\n"):
+    if not head.strip() or not body or head.count('"') % 2:
         return None
-    heads = head.split(delimiter)
-    rows = body.count("\n") + 1 if body else 0
-    if body.count(delimiter) != rows * (len(heads) - 1):
+    heads, raw = next(csv.reader([head], delimiter=delimiter)), body.encode()
+    quoted = '"' in body
+    lines = row_lines(raw, delimiter, len(heads)) if quoted else _plain_lines(body, delimiter, len(heads))
+    if lines is None:
         return None
-    names = [str(place) for place in range(len(heads))]
-    empty = pl.DataFrame(schema=dict.fromkeys(names, pl.String))
-    if not body:
-        return _Grid(heads, empty, np.zeros(0, np.int64), 1)
     try:
         frame = pl.read_csv(
-            body.encode(),
+            raw,
             has_header=False,
-            new_columns=names,
+            new_columns=[str(place) for place in range(len(heads))],
             separator=delimiter,
-            quote_char=None,
+            quote_char='"' if quoted else None,
             infer_schema=False,
         )
     except pl.exceptions.PolarsError:
         return None
-    if frame.shape != (rows, len(heads)):
+    if frame.shape != (len(lines), len(heads)):
         return None
-    return _Grid(heads, frame, np.arange(2, rows + 2, dtype=np.int64), 1)
+    return _Grid(heads, frame, lines + 1, 1)
 
 
-def _quoted(text: str, delimiter: str, file: str, problems: Problems) -> _Grid | None:
+def _plain_lines(body: str, delimiter: str, columns: int) -> Lines | None:
+    """Line of each row within a text without quotes; None unless its delimiters make up full rows.
+
+    A long and a short row can make up for each other here; reading then fails on the long one.
+    """
+    rows = body.count("\n") + 1
+    if "\n\n" in body or body.startswith("\n") or body.count(delimiter) != rows * (columns - 1):
+        return None
+    return np.arange(1, rows + 1, dtype=np.int64)
+
+
+def row_lines(raw: bytes, delimiter: str, columns: int) -> Lines | None:
+    """Line on which each row of a quoted text begins; None if a quote is out of place or a row does not fit.
+
+    Quotes are regular if they open at the start of a cell, close at its end, and stand doubled within it.
+    """
+    sign = np.frombuffer(raw, np.uint8)
+    quote, ends, cuts = (np.flatnonzero(sign == code) for code in (ord('"'), ord("\n"), ord(delimiter)))
+    if len(quote) % 2:
+        return None
+    edge = np.frombuffer(f'"\n{delimiter}'.encode(), np.uint8)
+    before = np.concatenate([[ord("\n")], sign])[quote[0::2]]
+    after = np.concatenate([sign, [ord("\n")]])[quote[1::2] + 1]
+    if not np.isin(before, edge).all() or not np.isin(after, edge).all():
+        return None
+    row_ends = ends[np.searchsorted(quote, ends) % 2 == 0]
+    cell_ends = cuts[np.searchsorted(quote, cuts) % 2 == 0]
+    per_row = np.diff(np.searchsorted(cell_ends, row_ends), prepend=0, append=len(cell_ends))
+    per_row[-1] = len(cell_ends) - (np.searchsorted(cell_ends, row_ends[-1]) if len(row_ends) else 0)
+    starts = np.concatenate([[0], row_ends + 1])
+    blank = np.diff(starts, append=len(raw) + 1) == 1
+    if blank.any() or (per_row != columns - 1).any():
+        return None
+    return np.searchsorted(ends, starts).astype(np.int64) + 1
+
+
+def _slow(text: str, delimiter: str, file: str, problems: Problems) -> _Grid | None:
     """The slow way, for everything else; names each row whose cells do not fit the headings."""
     import polars as pl
 

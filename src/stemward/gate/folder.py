@@ -14,7 +14,7 @@ from stemward.gate.records import read_records
 from stemward.gate.shelf_toml import FactKindLike, Known, read_product
 from stemward.gate.spared import read_spared
 from stemward.gate.stems import StemsFile, read_stems
-from stemward.gate.text import decode
+from stemward.gate.text import clean, decode
 from stemward.gate.tract_toml import TractFile, read_tract
 from stemward.handbook import load
 from stemward.kinds import Choice, Entry, Product, Question, Spared, Tract
@@ -50,7 +50,7 @@ def read(
     known = Known(find_species, fact_kinds, load().states if states is None else states)
     problems = Problems()
     files = gather(path, problems)
-    texts = {name: decode(raw, name, problems) for name, raw in files.items()}
+    texts = {name: decode(raw, clean(name), problems) for name, raw in files.items()}
     tract = _tract(texts, known, load().tools if tools is None else tools, problems)
     problems.raise_if_any()
     if tract is None:
@@ -105,15 +105,11 @@ def _land(text: str | None, known: Known, problems: Problems) -> TractFile | Non
 
 
 def _shelf(texts: Mapping[str, str | None], known: Known, problems: Problems) -> tuple[Product, ...]:
-    shelf = []
-    tops = []
-    for name, text in texts.items():
-        top = read_toml(text, name, problems) if text is not None and name.startswith(f"{SHELF}/") else None
-        if top is not None:
-            shelf.append(read_product(top, known))
-            tops.append(top)
+    jugs = [(clean(name), text) for name, text in texts.items() if name.startswith(f"{SHELF}/") and text]
+    tops = [top for name, text in jugs if (top := read_toml(text, name, problems)) is not None]
+    shelf = tuple(read_product(top, known) for top in tops)
     once(zip(tops, (product.id for product in shelf), strict=True))
-    return tuple(shelf)
+    return shelf
 
 
 def _stems(text: str | None, ids: Ids, known: Known, problems: Problems) -> StemsFile | None:
