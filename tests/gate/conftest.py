@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from stemward.gate import folder
-from stemward.gate.problems import Problem
+from stemward.gate.problems import MESSAGES, Problem
 from stemward.kinds import Question
 
 TRACT = """\
@@ -210,6 +210,13 @@ TOOLS = ("squirt bottle", "dauber")
 STATES = {"WI": "Wisconsin", "WY": "Wyoming", "CA": "California"}
 
 
+def check_values(problems: tuple[Problem, ...]) -> None:
+    """Fails unless each problem has the values of its message, and only words and numbers."""
+    for problem in problems:
+        assert set(problem.values) == set(MESSAGES[problem.message]), problem
+        assert all(isinstance(value, str | int | float) for value in problem.values.values()), problem
+
+
 @dataclass(frozen=True)
 class TractFolder:
     """A folder on disk that starts out good."""
@@ -235,6 +242,7 @@ class TractFolder:
         """What is wrong with the folder; fails if it can be read."""
         with pytest.raises(folder.Unreadable) as caught:
             self.read()
+        check_values(caught.value.problems)
         return caught.value.problems
 
     def problem(self) -> Problem:
@@ -245,13 +253,42 @@ class TractFolder:
 
     def questions(self) -> tuple[Question, ...]:
         """What is doubtful in a folder that can be read."""
-        return self.read().questions
+        questions = self.read().questions
+        for question in questions:
+            assert {name for name, _ in question.values} == set(MESSAGES[question.message]), question
+        return questions
 
     def question(self) -> Question:
         """The one thing that is doubtful."""
         questions = self.questions()
         assert len(questions) == 1, questions
         return questions[0]
+
+
+@pytest.fixture(scope="session")
+def good() -> dict[str, bytes]:
+    """The files of a good folder."""
+    return {name: text.encode() for name, text in GOOD.items()}
+
+
+@pytest.fixture(scope="session")
+def outcome(tmp_path_factory: pytest.TempPathFactory):
+    """Reads a folder of the given files: "read" with its questions, or "refused" with its problems."""
+    made = TractFolder(tmp_path_factory.mktemp("fuzz") / "tract")
+    on_disk: dict[str, bytes] = {}
+
+    def run(files: dict[str, bytes]) -> tuple[str, tuple[Problem, ...] | tuple[Question, ...]]:
+        for name, raw in files.items():
+            if on_disk.get(name) != raw:
+                made.write(name, raw)
+        on_disk.update(files)
+        try:
+            return "read", made.questions()
+        except folder.Unreadable as error:
+            check_values(error.problems)
+            return "refused", error.problems
+
+    return run
 
 
 @pytest.fixture

@@ -17,7 +17,7 @@ class Land:
 
     find_species: FindSpecies
     patches: Collection[str] | None
-    products: Collection[str]
+    products: Collection[str] | None
     tools: Collection[str]
     targets: Collection[tuple[str, str]] | None
 

@@ -74,9 +74,10 @@ class Fields:
         if required and not blank and not value.strip():
             self.add("key.empty", key, expected)
             return ""
-        return self._fit(key, value.strip(), most)
+        return self.fit(key, value.strip(), most)
 
-    def _fit(self, key: str, value: str, most: int = MOST_SIGNS) -> str:
+    def fit(self, key: str, value: str, most: int = MOST_SIGNS) -> str:
+        """Text that may stand under the key; "" and a problem if it is too long or holds odd signs."""
         if ODD_SIGNS.search(value):
             self.add("key.odd_sign", key)
             return ""
@@ -139,7 +140,7 @@ class Fields:
         return tuple(dict.fromkeys(word for word in map(check, value) if word))
 
     def _word(self, key: str) -> Callable[[str], str]:
-        return lambda word: self._fit(key, word.strip())
+        return lambda word: self.fit(key, word.strip())
 
     def quantity(
         self,

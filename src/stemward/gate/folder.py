@@ -8,6 +8,7 @@ from stemward.gate.choices_toml import Land, read_choices
 from stemward.gate.fields import once, read_toml
 from stemward.gate.files import SHELF, gather, hash_of
 from stemward.gate.names import FindSpecies
+from stemward.gate.outlines import FILE as OUTLINES
 from stemward.gate.outlines import Outlines, place_stems, read_outlines, with_outlines
 from stemward.gate.problems import Problem, Problems, Unreadable
 from stemward.gate.records import read_records
@@ -68,7 +69,8 @@ def _tract(
     stems = _stems(texts.get("stems.csv"), ids, known, problems)
     outlines = _outlines(texts.get("patches.geojson"), ids, problems)
     spared = _spared(texts.get("spared.geojson"), known, problems)
-    if stems is not None and outlines:
+    # Where either lies wrongly itself, stems outside of outlines tell nothing more.
+    if stems is not None and outlines and not problems.about(OUTLINES) and not problems.has("stems.degrees"):
         place_stems(stems, outlines, problems)
     choices = _choices(texts.get("choices.toml"), ids, shelf, stems, known, tools, problems)
     entries = _records(texts.get("records.jsonl"), ids, shelf, problems)
@@ -137,7 +139,7 @@ def _choices(
     if top is None:
         return ()
     targets = None if stems is None else stems.targets()
-    products = [product.id for product in shelf]
+    products = None if problems.about(SHELF) else [product.id for product in shelf]
     return read_choices(top, Land(known.find_species, ids, products, tools, targets))
 
 

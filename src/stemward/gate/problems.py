@@ -21,7 +21,6 @@ MESSAGES: dict[str, tuple[str, ...]] = {
     "folder.more": ("count",),
     "file.missing": ("near",),
     "file.other_name": ("meant",),
-    "file.not_read": (),
     "file.no_permission": (),
     "file.cannot_read": ("why",),
     "file.not_a_file": (),
@@ -136,10 +135,11 @@ MESSAGES: dict[str, tuple[str, ...]] = {
     "record.corrects_itself": (),
     "record.kind_near": ("kind", "near"),
     "record.unknown_patch": ("patch", "near"),
-    "record.ingredient_near": ("ingredient", "near"),
+    "record.ingredient_spelled": ("ingredient", "near"),
     "record.amount": ("typed",),
     # questions: read all the same, but doubtful
     "ask.kind_not_counted": ("kind",),
+    "ask.ingredient_near": ("ingredient", "near"),
     "ask.odd_size": ("count", "typed", "id", "odd_above", "unit"),
     "ask.median_large": ("median", "unit", "limit_cm", "perhaps"),
     "ask.species_large": ("median", "unit", "limit_cm", "species", "perhaps"),
@@ -209,6 +209,14 @@ class Problems:
     ) -> None:
         """Note a question: read, but doubtful."""
         self.questions.append(Question(message, tuple(values.items()), file, line, column))
+
+    def about(self, start: str) -> bool:
+        """True if anything is wrong with a file whose name begins so."""
+        return any(problem.file.startswith(start) for problem in self.kept)
+
+    def has(self, message: str) -> bool:
+        """True if a problem of that id was noted."""
+        return any(problem.message == message for problem in self.kept)
 
     @property
     def count(self) -> int:

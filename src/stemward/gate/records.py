@@ -148,15 +148,24 @@ def _treated(row: _Row, entry: Entry, patches: Collection[str] | None, ingredien
     for name, grams in used.items():
         if not isinstance(grams, int | float) or isinstance(grams, bool) or not 0 <= grams < math.inf:
             row.add("record.amount", "body.ae_g", '"ae_g": {"glyphosate": 120}', typed=clean(str(grams)))
-        meant = near(name, ingredients)
-        if name not in ingredients and meant:
-            row.add(
-                "record.ingredient_near",
-                "body.ae_g",
-                ", ".join(ingredients),
-                ingredient=clean(name),
-                near=meant,
-            )
+        _ingredient_fits(row, name, ingredients)
+
+
+def _ingredient_fits(row: _Row, name: str, ingredients: Collection[str]) -> None:
+    """Notes an ingredient of the shelf in another spelling; asks about one that is only like it."""
+    same = next((known for known in ingredients if _bare(known) == _bare(name)), "")
+    if name in ingredients:
+        return
+    shown = clean(name)
+    if same:
+        row.add("record.ingredient_spelled", "body.ae_g", ", ".join(ingredients), ingredient=shown, near=same)
+    elif meant := near(name, ingredients):
+        problems = row.problems
+        problems.ask("ask.ingredient_near", FILE, row.line, "body.ae_g", ingredient=shown, near=meant)
+
+
+def _bare(name: str) -> str:
+    return re.sub(r"[\W_]+", "", name.casefold())
 
 
 def _corrections(entries: list[Entry], seen: dict[str, int], problems: Problems) -> None:

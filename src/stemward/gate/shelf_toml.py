@@ -4,7 +4,7 @@ import datetime
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Protocol, get_args
+from typing import Literal, Protocol, get_args
 
 from stemward.gate.fields import MOST_SIGNS_LONG, YES_NO, Fields, once
 from stemward.gate.names import FindSpecies, look_up
@@ -127,16 +127,18 @@ def _registration(table: Fields, known: Known) -> Registration:
 
 def _fact(table: Fields, known: Known) -> LabelFact:
     kind = known.kinds.get(table.choice("kind", known.kinds, required=True))
-    standing: Standing = table.choice("standing", STANDINGS, default="says")  # type: ignore[assignment]
+    standing: Standing | Literal[""] = table.choice("standing", STANDINGS)  # type: ignore[assignment]
+    if not table.has("standing"):
+        standing = "says"
     value, typed = (None, "")
-    if kind is not None:
+    if kind is not None and standing:
         _standing_fits(table, kind, standing)
         value, typed = _value(table, kind, "says" if standing == "says" else "of", known)
     table.known |= {"says", "of"}
     reading, read_by, read_on = _reading(table, kind.name if kind else "")
     fact = LabelFact(
         kind=kind.name if kind else "",
-        standing=standing,
+        standing=standing or "says",
         value=value,
         reading=reading,
         scope=_scope(table.table("scope"), known),
@@ -197,10 +199,11 @@ def _value(table: Fields, kind: FactKindLike, key: str, known: Known) -> tuple[f
     if not isinstance(raw, str):
         table.add("key.wrong_type", key, _example(kind), wanted="text")
         return None, ""
-    typed = table.text(key, required=True, most=MOST_SIGNS_LONG)
-    if not typed:
+    if not raw.strip():
+        table.add("key.empty", key, _example(kind))
         return None, ""
-    return _said(table, kind, key, typed, known), typed
+    typed = table.fit(key, raw.strip(), MOST_SIGNS_LONG)
+    return (_said(table, kind, key, typed, known) if typed else None), typed
 
 
 def _said(table: Fields, kind: FactKindLike, key: str, typed: str, known: Known) -> float | str | None:

@@ -27,13 +27,12 @@ def key_lines(text: str) -> dict[Path, int]:
     for number, line in enumerate(text.split("\n"), 1):
         start = 0
         if not depth and not quote:
-            if head := _ARRAY_HEAD.match(line):
-                here = _array(_parts(head[1]), counts)
-                lines.setdefault(here, number)
-                continue
-            if head := _TABLE_HEAD.match(line):
-                here = _within(_parts(head[1]), counts)
-                lines.setdefault(here, number)
+            head = _ARRAY_HEAD.match(line)
+            if head or (head := _TABLE_HEAD.match(line)):
+                of_array = line.lstrip().startswith("[[")
+                here = (_array if of_array else _within)(_parts(head[1]), counts)
+                for upto in range(1, len(here) + 1):
+                    lines.setdefault(here[:upto], number)
                 continue
             if entry := _ENTRY.match(line):
                 parts = _parts(entry[1])
