@@ -17,6 +17,8 @@ MOST_SIGNS = 200
 MOST_SIGNS_LONG = 2000
 MOST_TABLES = 2000
 YES_NO: tuple[Answer, ...] = ("yes", "no")
+_TOO_DEEP = re.compile(r"""(?<![\w-])(?:(?:[\w-]+|"[^"\n]*"|'[^'\n]*')[ \t]*\.[ \t]*){30}""")
+"""A name of thirty parts; the standard reader takes the square of their number of steps."""
 ANSWERS: tuple[Answer, ...] = ("yes", "no", "unknown")
 
 
@@ -222,7 +224,7 @@ class Fields:
     def done(self) -> None:
         """Note every key that nobody asked for."""
         for key in self.data:
-            if key not in self.known:
+            if key not in self.known and not self.problems.enough:
                 shown = clean(key)
                 expected = ", ".join(sorted(self.known))
                 self.add("key.unknown", key, expected, name=shown, near=near(shown, self.known))
@@ -241,6 +243,9 @@ def once(tables: Iterable[tuple[Fields, str]], seen: dict[str, tuple[str, int]] 
 
 def read_toml(text: str, file: str, problems: Problems) -> Fields | None:
     """The top table of a TOML file; None if it is not TOML, with line and place noted."""
+    if too_deep := _TOO_DEEP.search(text):
+        problems.add("toml.too_deep", file, text.count("\n", 0, too_deep.start()) + 1)
+        return None
     try:
         data = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:

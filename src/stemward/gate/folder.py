@@ -95,7 +95,7 @@ def _tract(
         choices=choices,
         entries=entries,
         emergency=land.emergency,
-        questions=tuple(problems.questions),
+        questions=problems.questions,
     )
 
 

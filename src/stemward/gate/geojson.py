@@ -143,8 +143,10 @@ def _skip(text: str, at: int) -> int:
 
 def _key_lines(piece: str, line: int) -> dict[str, int]:
     found: dict[str, int] = {}
+    counted = 0
     for match in re.finditer(r'"([a-z_]{1,40})"\s*:', piece):
-        found.setdefault(match[1], line + piece.count("\n", 0, match.start()))
+        line, counted = line + piece.count("\n", counted, match.start()), match.start()
+        found.setdefault(match[1], line)
     return found
 
 

@@ -50,7 +50,8 @@ def read_outlines(text: str, patches: Collection[str] | None, problems: Problems
         elif feature.shape is not None:
             found[ident] = feature.shape, line
         seen.setdefault(ident, line)
-    _overlaps(found, problems)
+    if patches is not None:
+        _overlaps(found, problems)
     return found
 
 
@@ -60,7 +61,7 @@ def _overlaps(found: Outlines, problems: Problems) -> None:
     if len(names) < 2:
         return
     for one, other in sorted(map(tuple, shapely.STRtree(polygons).query(polygons, "intersects").T.tolist())):
-        if one >= other:
+        if one >= other or problems.only_asked:
             continue
         area_m2 = float(shapely.area(shapely.intersection(polygons[one], polygons[other])))
         if area_m2 > SHARED_M2:

@@ -9,7 +9,14 @@ from stemward.kinds import Question
 MOST_SHOWN = 50
 """Problems told in full; of the others only the number."""
 
+ENOUGH = 2000
+"""Problems after which no more are looked for: such a folder is another kind of thing altogether."""
+
+MOST_ASKED = 100
+"""Questions told in full; of the others only the number."""
+
 Value = str | float
+Sort = tuple[str, str, str]
 
 MESSAGES: dict[str, tuple[str, ...]] = {
     # the folder and its files
@@ -155,6 +162,7 @@ MESSAGES: dict[str, tuple[str, ...]] = {
     "ask.gear": ("role", "gear", "near"),
     "ask.choice_unused": ("patch", "species"),
     "ask.not_read": (),
+    "ask.more": ("count",),
 }
 """Every message id with the names of its values; the words stand in room `say`."""
 
@@ -186,11 +194,13 @@ class Unreadable(Exception):  # noqa: N818 - what it is, in the words of the com
 
 @dataclass
 class Problems:
-    """What was found so far. Those that are only counted are not kept, however many they are."""
+    """What was found so far. Of one sort only those that can be shown are kept; the others are counted."""
 
     kept: list[Problem] = field(default_factory=list)
-    questions: list[Question] = field(default_factory=list)
+    asked: list[Question] = field(default_factory=list)
     only_counted: int = 0
+    only_asked: int = 0
+    _of_sort: Counter[Sort] = field(default_factory=Counter)
 
     def add(
         self,
@@ -202,13 +212,33 @@ class Problems:
         **values: Value,
     ) -> None:
         """Note a problem."""
-        self.kept.append(Problem(message, values, file, line, column, expected))
+        sort = (file, message, column)
+        self._of_sort[sort] += 1
+        if self._of_sort[sort] > MOST_SHOWN:
+            self.only_counted += 1
+        else:
+            self.kept.append(Problem(message, values, file, line, column, expected))
 
     def ask(
         self, message: str, file: str, line: int | None = None, column: str = "", **values: Value
     ) -> None:
         """Note a question: read, but doubtful."""
-        self.questions.append(Question(message, tuple(values.items()), file, line, column))
+        if len(self.asked) < MOST_ASKED:
+            self.asked.append(Question(message, tuple(values.items()), file, line, column))
+        else:
+            self.only_asked += 1
+
+    @property
+    def questions(self) -> tuple[Question, ...]:
+        """The questions, the last saying how many more there are, if there are."""
+        if not self.only_asked:
+            return tuple(self.asked)
+        return (*self.asked, Question("ask.more", (("count", self.only_asked),), ""))
+
+    @property
+    def enough(self) -> bool:
+        """True if so much is wrong that looking for more would be of no use."""
+        return self.count > ENOUGH
 
     def about(self, start: str) -> bool:
         """True if anything is wrong with a file whose name begins so."""
@@ -238,7 +268,7 @@ def _shown(kept: Iterable[Problem], count: int) -> tuple[Problem, ...]:
     ordered = sorted(kept, key=_place)
     if count <= MOST_SHOWN:
         return tuple(ordered)
-    seen: Counter[tuple[str, str, str]] = Counter()
+    seen: Counter[Sort] = Counter()
     ranked = []
     for problem in ordered:
         sort = (problem.file, problem.message, problem.column)

@@ -50,6 +50,8 @@ def read_records(
     for number, line in enumerate(text.split("\n"), 1):
         if not line.strip():
             continue
+        if problems.enough:
+            break
         data = parse_json(line, FILE, problems, number)
         if data is None:
             continue
@@ -73,7 +75,7 @@ def _entry(row: _Row) -> Entry | None:
     """The entry of a line; None if anything is missing or of the wrong type."""
     before = row.problems.count
     for key in row.data:
-        if key not in KEYS:
+        if key not in KEYS and not row.problems.enough:
             row.add("record.unknown_key", clean(key), ", ".join(KEYS), name=clean(key), near=near(key, KEYS))
     for key in REQUIRED:
         if row.data.get(key) in (None, ""):

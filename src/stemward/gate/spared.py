@@ -19,6 +19,8 @@ def read_spared(text: str, find_species: FindSpecies, problems: Problems) -> tup
     spared = []
     seen: dict[str, int] = {}
     for feature in read_features(text, FILE, ("Point", "LineString", "Polygon"), problems):
+        if problems.enough:
+            break
         _unknown(feature, problems)
         one = _spared(feature, find_species, problems)
         if one.id and one.id in seen:
@@ -38,7 +40,7 @@ def _add(
 def _unknown(feature: Feature, problems: Problems) -> None:
     names = [column.name for column in SPARED.columns]
     for key in feature.properties:
-        if key not in names:
+        if key not in names and not problems.enough:
             shown = clean(key)
             expected, meant = ", ".join(names), near(shown, names)
             line = feature.line_of(key)

@@ -4,6 +4,7 @@ from collections.abc import Collection
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stemward.gate.columns import (
     Floats,
@@ -21,7 +22,7 @@ from stemward.gate.columns import (
 from stemward.gate.csv_table import Cells, Lines, read_cells
 from stemward.gate.degrees import looks_like_degrees
 from stemward.gate.names import FindSpecies, Named, look_up
-from stemward.gate.problems import Problems
+from stemward.gate.problems import MOST_SHOWN, Problems
 from stemward.gate.text import clean, near
 from stemward.kinds import STEMS, Stems
 from stemward.units import convert
@@ -62,7 +63,7 @@ def read_stems(
     }  # fmt: skip
     count = counts(cells, STEMS.column("stems"), problems, default=1)
     _diameters_once(cells, problems)
-    species, named = _species(cells, find_species, problems)
+    species, plants, own = _species(cells, find_species, problems)
     stems = Stems(
         id=_ids(cells, problems),
         patch=_patches(cells, patches, problems),
@@ -81,7 +82,7 @@ def read_stems(
     )
     _degrees(cells, stems, problems)
     _odd_sizes(cells, number | {"stems": count.astype(float)}, problems)
-    _medians(cells, stems, named, problems)
+    _medians(cells, stems, plants, own, problems)
     return StemsFile(stems, cells.lines)
 
 
@@ -130,30 +131,42 @@ def _patches(cells: Cells, patches: Collection[str] | None, problems: Problems) 
     if not cells.has("patch"):
         return np.zeros(len(cells), "U1")
     distinct, code = by_code(cells.columns["patch"])
-    for number, patch in enumerate(distinct):
-        if patches is not None and patch is not None and patch not in patches:
-            shown = clean(patch)
-            _once(
-                cells, "patch", code == number, problems, "stems.unknown_patch", ", ".join(patches),
-                patch=shown, near=near(shown, patches),
-            )  # fmt: skip
+    unknown = [
+        n for n, patch in enumerate(distinct) if patch is not None and patches and patch not in patches
+    ]
+    for number in unknown[:MOST_SHOWN]:
+        shown = clean(distinct[number])
+        _once(
+            cells, "patch", code == number, problems, "stems.unknown_patch", ", ".join(patches or ()),
+            patch=shown, near=near(shown, patches or ()),
+        )  # fmt: skip
+    problems.only_counted += max(0, len(unknown) - MOST_SHOWN)
     return words(cells, column, problems)
 
 
-def _species(cells: Cells, find_species: FindSpecies, problems: Problems) -> tuple[Words, dict[str, Named]]:
-    """Latin name of each row, and what was found for each."""
+def _species(
+    cells: Cells, find_species: FindSpecies, problems: Problems
+) -> tuple[Words, list[Named], NDArray[np.intp]]:
+    """Latin name of each row, each different plant found, and the number of each row's own."""
     if not cells.has("species"):
-        return np.zeros(len(cells), "U1"), {}
+        return np.zeros(len(cells), "U1"), [], np.zeros(len(cells), np.intp)
     distinct, code = by_code(cells.columns["species"])
-    found = [Named("") if typed is None else look_up(typed, find_species) for typed in distinct]
-    for number, (typed, named) in enumerate(zip(distinct, found, strict=True)):
-        if typed is not None and not named.latin:
+    found: list[Named] = []
+    unknown = 0
+    for number, typed in enumerate(distinct):
+        # Looking for near names takes its time, and after so many unknown ones nobody reads on.
+        named = Named("") if typed is None or unknown >= MOST_SHOWN else look_up(typed, find_species)
+        found.append(named)
+        if typed is not None and not named.latin and unknown < MOST_SHOWN:
+            unknown += 1
             _once(
                 cells, "species", code == number, problems, "stems.unknown_species", "tree-of-heaven",
                 species=clean(typed), near=named.near,
             )  # fmt: skip
-    latin = np.array([named.latin for named in found], dtype="U")[code]
-    return latin, {named.latin: named for named in found if named.latin}
+    plants = list({named.latin: named for named in found}.values())
+    place = {plant.latin: at for at, plant in enumerate(plants)}
+    own = np.array([place[named.latin] for named in found], np.intp)[code]
+    return np.array([plant.latin for plant in plants], dtype="U")[own], plants, own
 
 
 def _once(
@@ -205,7 +218,9 @@ def _odd_sizes(cells: Cells, number: dict[str, Floats], problems: Problems) -> N
             )  # fmt: skip
 
 
-def _medians(cells: Cells, stems: Stems, named: dict[str, Named], problems: Problems) -> None:
+def _medians(
+    cells: Cells, stems: Stems, plants: list[Named], plant_of_row: NDArray[np.intp], problems: Problems
+) -> None:
     """Questions about the unit: a middle stem thicker than stands have, or than the species grows."""
     for name, unit, perhaps in (("diameter_in", "in", "cm"), ("diameter_cm", "cm", "mm")):
         rows = ~is_empty(cells, name) & np.isfinite(stems.diameter_cm)
@@ -220,14 +235,14 @@ def _medians(cells: Cells, stems: Stems, named: dict[str, Named], problems: Prob
                 median=median_cm / factor, unit=unit, limit_cm=LARGE_MEDIAN_CM, perhaps=perhaps,
             )  # fmt: skip
             continue
-        for latin, plant in named.items():
-            own = rows & (stems.species == latin)
+        for number, plant in enumerate(plants):
+            own = rows & (plant_of_row == number)
             if plant.max_dbh_cm is None or not own.any():
                 continue
             middle_cm = float(np.median(stems.diameter_cm[own]))
             if middle_cm > plant.max_dbh_cm:
                 problems.ask(
                     "ask.species_large", FILE, int(cells.lines[np.argmax(own)]), heading,
-                    median=middle_cm / factor, unit=unit, limit_cm=plant.max_dbh_cm, species=latin,
+                    median=middle_cm / factor, unit=unit, limit_cm=plant.max_dbh_cm, species=plant.latin,
                     perhaps=perhaps,
                 )  # fmt: skip
