@@ -138,7 +138,7 @@ def _choices(
     top = None if text is None else read_toml(text, "choices.toml", problems)
     if top is None:
         return ()
-    targets = None if stems is None else stems.targets()
+    targets = None if stems is None else stems.targets
     products = None if problems.about(SHELF) else [product.id for product in shelf]
     return read_choices(top, Land(known.find_species, ids, products, tools, targets))
 

@@ -37,15 +37,11 @@ WRITTEN_FINELY = r"\.[0-9]{5,}$"
 
 @dataclass(frozen=True, eq=False)
 class StemsFile:
-    """The stems, and the line of each row."""
+    """The stems, the line of each row, and the pairs of patch and species that have stems."""
 
     stems: Stems
     lines: Lines
-
-    def targets(self) -> set[tuple[str, str]]:
-        """The pairs of patch and species that have stems."""
-        pairs = np.stack([self.stems.patch.astype("U"), self.stems.species.astype("U")], axis=1)
-        return {(str(patch), str(species)) for patch, species in np.unique(pairs, axis=0)}
+    targets: frozenset[tuple[str, str]]
 
 
 def read_stems(
@@ -83,7 +79,7 @@ def read_stems(
     _degrees(cells, stems, problems)
     _odd_sizes(cells, number | {"stems": count.astype(float)}, problems)
     _medians(cells, stems, plants, own, problems)
-    return StemsFile(stems, cells.lines)
+    return StemsFile(stems, cells.lines, _targets(cells, plants, own))
 
 
 def _centimetres(cm: Floats, inches: Floats) -> Floats:
@@ -167,6 +163,14 @@ def _species(
     place = {plant.latin: at for at, plant in enumerate(plants)}
     own = np.array([place[named.latin] for named in found], np.intp)[code]
     return np.array([plant.latin for plant in plants], dtype="U")[own], plants, own
+
+
+def _targets(cells: Cells, plants: list[Named], plant_of_row: NDArray[np.intp]) -> frozenset[tuple[str, str]]:
+    if not cells.has("patch") or not plants:
+        return frozenset()
+    patches, patch_of_row = by_code(cells.columns["patch"])
+    pairs = np.unique(patch_of_row * len(plants) + plant_of_row)
+    return frozenset((patches[pair // len(plants)], plants[pair % len(plants)].latin) for pair in pairs)
 
 
 def _once(
