@@ -1,0 +1,211 @@
+"""The handbook: the trade's tables, each read when first asked for."""
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache, cached_property
+from importlib.resources import files
+from pathlib import Path
+
+from stemward.handbook import evidence as ev
+from stemward.handbook import ingredients as ing
+from stemward.handbook import plants, rules
+from stemward.handbook.tables import cite, cite_value, read_table
+from stemward.handbook.values import (
+    Caution,
+    CutRule,
+    Evidence,
+    Gear,
+    Ingredient,
+    Near,
+    Species,
+    Strength,
+    Tool,
+    WiltMonths,
+    frozen,
+)
+from stemward.kinds import Cited, MeasureOwned
+
+
+@dataclass(frozen=True)
+class Book:
+    """Everything the packaged tables in `folder` say. Raises HandbookError when a table cannot be used."""
+
+    folder: Path
+
+    @cached_property
+    def species(self) -> Mapping[str, Species]:
+        """Plants by Latin name."""
+        return plants.load_species(self.folder)
+
+    @cached_property
+    def _names(self) -> Mapping[str, tuple[Species, ...]]:
+        return plants.name_index(self.species)
+
+    def find_species(self, text: str) -> Species | Near:
+        """The plant of a common name, Latin name or synonym, whatever its case and hyphens.
+
+        A name that is none, or that several plants share, gives Near with what may be meant.
+        """
+        return plants.find(text, self._names)
+
+    @cached_property
+    def ingredients(self) -> Mapping[tuple[str, str], Ingredient]:
+        """Active ingredients by (name, form); forms are acid, salt, amine, choline, ester, dry, any."""
+        return ing.load_ingredients(self.folder)
+
+    def ingredient(self, name: str, form_text: str) -> Ingredient | None:
+        """The ingredient in a form as described, such as "triethylamine salt"; None if not on record."""
+        return ing.pick(self.ingredients, name, form_text)
+
+    @cached_property
+    def evidence_rows(self) -> tuple[Evidence, ...]:
+        """Every row of evidence, trials first; those of makers are not in the handbook."""
+        return ev.load_evidence(self.folder)
+
+    @cached_property
+    def _evidence(self) -> Mapping[str, tuple[Evidence, ...]]:
+        return ev.by_plant(self.evidence_rows, self.folder)
+
+    def evidence(self, latin: str, method: str, ingredient: str, form: str = "") -> tuple[Evidence, ...]:
+        """Rows on this plant, way and ingredient alone, trials first; form as in `ingredients` or empty."""
+        name = ing.plain_name(ingredient)
+        return tuple(r for r in self._evidence.get(latin, ()) if ev.speaks_of(r, method, name, form))
+
+    def evidence_tier(self, latin: str, method: str, ingredient: str, form: str = "") -> int:
+        """What speaks for it: 3 trials, 2 extension or handbook advice, 1 word only, 0 no trial known.
+
+        Rows that found it poor, or of which strength or ingredient is unclear, do not speak for it.
+        """
+        return ev.tier(self.evidence(latin, method, ingredient, form))
+
+    @cached_property
+    def _weak(self) -> tuple[dict[str, str], ...]:
+        return ev.load_weak(self.folder)
+
+    def weak(self, latin: str, method: str, ingredient: str, form: str = "") -> Cited | None:
+        """Who says the ingredient is weak on the plant this way: a listed pair, or trials that all failed."""
+        name = ing.plain_name(ingredient)
+        listed = ev.weak_pair(self._weak, latin, method, name, form)
+        return listed or ev.failed(self.evidence(latin, method, ingredient, form))
+
+    @cached_property
+    def defaults(self) -> Mapping[str, Cited]:
+        """Values used where neither label nor the person says otherwise, by name with unit."""
+        return frozen(
+            {
+                row["id"]: cite_value(row, f"default.{row['id']}")
+                for row in read_table(self.folder, "defaults.csv")
+            }
+        )
+
+    @cached_property
+    def cut_rules(self) -> tuple[CutRule, ...]:
+        """Rules of how many cuts a stem takes, narrow ones first."""
+        return tuple(rule for _, rule in self._cut_rules)
+
+    @cached_property
+    def _cut_rules(self) -> tuple[tuple[rules.Range, CutRule], ...]:
+        return rules.load_cut_rules(self.folder)
+
+    def cut_rule(self, ingredient: str, strength_ae_g_l: float, concentration_frac: float) -> CutRule:
+        """The first rule whose ingredient, product strength (g ae/L) and concentration fit."""
+        return rules.pick_cut_rule(
+            self._cut_rules, ing.plain_name(ingredient), strength_ae_g_l, concentration_frac
+        )
+
+    @cached_property
+    def _strengths(self) -> tuple[tuple[rules.Range, str, str, Strength], ...]:
+        return rules.load_strengths(self.folder)
+
+    def strength(
+        self, ingredient: str, form_text: str, method: str, strength_ae_g_l: float
+    ) -> Strength | None:
+        """The strength of mix on record for this form and method, None without one."""
+        return rules.pick_strength(
+            self._strengths, ing.plain_name(ingredient), ing.form_class(form_text), method, strength_ae_g_l
+        )
+
+    @cached_property
+    def tools(self) -> Mapping[str, Tool]:
+        """Tools by name, the usual one first."""
+        return rules.load_tools(self.folder)
+
+    @cached_property
+    def measures(self) -> tuple[MeasureOwned, ...]:
+        """Measuring tools assumed where a person lists none, smallest first."""
+        return tuple(
+            MeasureOwned(row["id"], int(row["mark_ul"]), int(row["capacity_ul"]), row["shown"])
+            for row in read_table(self.folder, "measures.csv")
+        )
+
+    @cached_property
+    def cautions(self) -> tuple[Caution, ...]:
+        """The usual cautions by stage, as facts."""
+        return rules.load_cautions(self.folder)
+
+    @cached_property
+    def gear(self) -> Mapping[str, Gear]:
+        """Protective equipment by the words labels use."""
+        return rules.load_gear(self.folder)
+
+    @property
+    def usual_gear(self) -> tuple[str, ...]:
+        """The usual least for a strong mix: common practice, no source."""
+        return tuple(item.name for item in self.gear.values() if item.usual)
+
+    def serves_for(self, own: str) -> tuple[str, ...]:
+        """Items that someone who wears `own` has as well; what is only remembered does not count."""
+        item = self.gear.get(own)
+        return item.serves_for if item is not None else ()
+
+    @cached_property
+    def gloves(self) -> Mapping[tuple[str, str], Cited]:
+        """How long a glove material holds, by (category A to H, material): high, moderate, slight or none."""
+        return frozen(
+            {
+                (row["category"], row["material"]): cite(
+                    row, f"gloves.{row['category']}.{row['material']}", row["resistance"]
+                )
+                for row in read_table(self.folder, "gloves.csv")
+            }
+        )
+
+    @cached_property
+    def wilt(self) -> Mapping[str, WiltMonths]:
+        """Oak-wilt months by state; a state that is not here has not been read: ask."""
+        return rules.load_wilt(self.folder)
+
+    @cached_property
+    def states(self) -> Mapping[str, str]:
+        """Names of the states and the District of Columbia by postal code."""
+        return frozen({row["code"]: row["name"] for row in read_table(self.folder, "states.csv")})
+
+    @cached_property
+    def strict_states(self) -> Mapping[str, Cited]:
+        """States known to ask more than the federal rule for uses a label does not name, each dated."""
+        return frozen(
+            {
+                row["state"]: cite(row, f"strict.{row['state']}.{row['as_of']}", row["what"])
+                for row in read_table(self.folder, "strict_states.csv")
+            }
+        )
+
+    def hash(self) -> str:
+        """sha256 over names and bytes of the packaged tables in sorted order, as hexadecimal digits."""
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> str:
+        digest = hashlib.sha256()
+        for path in sorted(self.folder.glob("*.csv")):
+            content = path.read_bytes()
+            digest.update(f"{path.name}\0{len(content)}\0".encode())
+            digest.update(content)
+        return digest.hexdigest()
+
+
+@cache
+def load() -> Book:
+    """The packaged handbook, read once a process."""
+    return Book(Path(str(files("stemward.handbook") / "data")))
