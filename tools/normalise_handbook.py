@@ -23,17 +23,22 @@ class UnforeseenError(Exception):
     """A raw row that no rule of this script covers."""
 
 
+def words(text):
+    """The words of a list written as one text."""
+    return tuple(text.split())
+
+
 def rows(folder, name):
     """The data rows of a raw table with their ids, "species.csv:12" for the twelfth."""
     with (folder / name).open(encoding="utf-8", newline="") as file:
         return [(f"{name}:{n}", row) for n, row in enumerate(csv.DictReader(file), 1)]
 
 
-def write(folder, name, fields, out):
+def write(folder, name, out):
     """Write a table with Unix line ends."""
     folder.mkdir(parents=True, exist_ok=True)
     with (folder / name).open("w", encoding="utf-8", newline="") as file:
-        writer = csv.DictWriter(file, fields, lineterminator="\n")
+        writer = csv.DictWriter(file, list(out[0]), lineterminator="\n")
         writer.writeheader()
         writer.writerows(out)
     print(f"{name}: {len(out)} rows")
@@ -51,56 +56,52 @@ def share(percent):
 
 # --- species -----------------------------------------------------------------------------------------------
 
-SPECIES = (
-    "latin", "common", "synonyms", "habit", "native", "stump_sprouts", "root_suckers", "note", "evergreen",
-    "max_dbh_cm", "typed", "cautions", "source", "place", "grade", "raw",
-)  # fmt: skip
-
+NAMES_TEXT = """
+Ailanthus altissima | tree-of-heaven | Ailanthus glandulosa; Toxicodendron altissimum; ailanthus
+Ligustrum vulgare | common privet | European privet
+Lonicera tatarica | Tatarian honeysuckle | Bell's honeysuckle; Lonicera x bella
+Rhamnus cathartica | common buckthorn | European buckthorn
+Frangula alnus | glossy buckthorn | Rhamnus frangula; alder buckthorn
+Pyrus calleryana | callery pear | Bradford pear
+Albizia julibrissin | mimosa | silktree; Albizzia julibrissin
+Triadica sebifera | tallowtree | Chinese tallowtree; Chinese tallow; Sapium sebiferum
+Tamarix ramosissima | saltcedar | tamarisk; Tamarix chinensis
+Hedera helix | English ivy | Hedera hibernica
+Quercus spp. | oak | oaks
+Carya spp. | hickory | hickories
+Salix spp. | willow | willows
+Fraxinus spp. | ash | ashes
+Vitis spp. | wild grape | wild grapes; grapevine; grape
+Smilax spp. | greenbrier | greenbriers
+Crataegus spp. | hawthorn | hawthorns; Crataegus monogyna
+Rhus glabra | smooth sumac | sumac
+Rhus typhina | staghorn sumac | Rhus hirta; sumac
+Populus tremuloides | quaking aspen | trembling aspen; aspen
+Populus grandidentata | bigtooth aspen | aspen
+Liriodendron tulipifera | yellow-poplar | tulip-tree; tulip-poplar
+Nyssa sylvatica | blackgum | black tupelo
+Betula lenta | black birch | sweet birch
+Platanus occidentalis | American sycamore | sycamore
+Fagus grandifolia | American beech | beech
+Acer negundo | boxelder |
+Phellodendron amurense | Amur corktree |
+Rhododendron maximum | great rhododendron | rosebay
+Parthenocissus quinquefolia | Virginia creeper |
+Paulownia tomentosa | princess tree | paulownia
+Notholithocarpus densiflorus | tanoak | Lithocarpus densiflorus
+Prosopis glandulosa | honey mesquite | mesquite; Prosopis juliflora var. glandulosa
+Pueraria montana var. lobata | kudzu | Pueraria lobata
+Ampelopsis glandulosa var. brevipedunculata | porcelain-berry | Amur peppervine; Ampelopsis brevipedunculata
+Rubus armeniacus | Himalayan blackberry | Rubus discolor; Rubus procerus
+Schinus terebinthifolia | Brazilian peppertree | Schinus terebinthifolius
+Carpinus caroliniana | musclewood | American hornbeam; blue-beech; ironwood
+Melia azedarach | chinaberry | Persian lilac; umbrella tree
+"""
+"""Latin, common and other names, where the raw ones hold remarks, slashes or shortened names."""
 NAMES = {
-    "Ailanthus altissima": ("tree-of-heaven", "Ailanthus glandulosa; Toxicodendron altissimum; ailanthus"),
-    "Ligustrum vulgare": ("common privet", "European privet"),
-    "Lonicera tatarica": ("Tatarian honeysuckle", "Bell's honeysuckle; Lonicera x bella"),
-    "Rhamnus cathartica": ("common buckthorn", "European buckthorn"),
-    "Frangula alnus": ("glossy buckthorn", "Rhamnus frangula; alder buckthorn"),
-    "Pyrus calleryana": ("callery pear", "Bradford pear"),
-    "Albizia julibrissin": ("mimosa", "silktree; Albizzia julibrissin"),
-    "Triadica sebifera": ("tallowtree", "Chinese tallowtree; Chinese tallow; Sapium sebiferum"),
-    "Tamarix ramosissima": ("saltcedar", "tamarisk; Tamarix chinensis"),
-    "Hedera helix": ("English ivy", "Hedera hibernica"),
-    "Quercus spp.": ("oak", "oaks"),
-    "Carya spp.": ("hickory", "hickories"),
-    "Salix spp.": ("willow", "willows"),
-    "Fraxinus spp.": ("ash", "ashes"),
-    "Vitis spp.": ("wild grape", "wild grapes; grapevine; grape"),
-    "Smilax spp.": ("greenbrier", "greenbriers"),
-    "Crataegus spp.": ("hawthorn", "hawthorns; Crataegus monogyna"),
-    "Rhus glabra": ("smooth sumac", "sumac"),
-    "Rhus typhina": ("staghorn sumac", "Rhus hirta; sumac"),
-    "Populus tremuloides": ("quaking aspen", "trembling aspen; aspen"),
-    "Populus grandidentata": ("bigtooth aspen", "aspen"),
-    "Liriodendron tulipifera": ("yellow-poplar", "tulip-tree; tulip-poplar"),
-    "Nyssa sylvatica": ("blackgum", "black tupelo"),
-    "Betula lenta": ("black birch", "sweet birch"),
-    "Platanus occidentalis": ("American sycamore", "sycamore"),
-    "Fagus grandifolia": ("American beech", "beech"),
-    "Acer negundo": ("boxelder", ""),
-    "Phellodendron amurense": ("Amur corktree", ""),
-    "Rhododendron maximum": ("great rhododendron", "rosebay"),
-    "Parthenocissus quinquefolia": ("Virginia creeper", ""),
-    "Paulownia tomentosa": ("princess tree", "paulownia"),
-    "Notholithocarpus densiflorus": ("tanoak", "Lithocarpus densiflorus"),
-    "Prosopis glandulosa": ("honey mesquite", "mesquite; Prosopis juliflora var. glandulosa"),
-    "Pueraria montana var. lobata": ("kudzu", "Pueraria lobata"),
-    "Ampelopsis glandulosa var. brevipedunculata": (
-        "porcelain-berry",
-        "Amur peppervine; Ampelopsis brevipedunculata",
-    ),
-    "Rubus armeniacus": ("Himalayan blackberry", "Rubus discolor; Rubus procerus"),
-    "Schinus terebinthifolia": ("Brazilian peppertree", "Schinus terebinthifolius"),
-    "Carpinus caroliniana": ("musclewood", "American hornbeam; blue-beech; ironwood"),
-    "Melia azedarach": ("chinaberry", "Persian lilac; umbrella tree"),
+    latin: (common, others)
+    for latin, common, others in (map(str.strip, line.split("|")) for line in NAMES_TEXT.strip().split("\n"))
 }
-"""Common name and other names, where the raw ones hold remarks, slashes or shortened names."""
 
 SPLIT = {
     "Ulmus americana / U. rubra / U. alata": {
@@ -123,11 +124,10 @@ SPLIT = {
 }
 """Raw rows that speak of several species at once."""
 
-FROM_PLACES = (
-    "Chinese", "European", "Amur", "Morrow", "Tatarian", "Russian", "Norway", "Siberian", "Japanese", "English",
-    "Scotch", "French", "Brazilian", "Australian", "Himalayan", "American", "Pacific", "Oregon", "Osage", "Ashe",
-    "Virginia",
-)  # fmt: skip
+FROM_PLACES = words(
+    "Chinese European Amur Morrow Tatarian Russian Norway Siberian Japanese English Scotch French "
+    "Brazilian Australian Himalayan American Pacific Oregon Osage Ashe Virginia"
+)
 
 CORRECTED = {
     "Rhamnus cathartica": {
@@ -186,6 +186,8 @@ def species_row(raw, row):
     inches = row["max_dbh_in"]
     return {
         "latin": latin,
+        "common": "",
+        "synonyms": "",
         "habit": row["habit"],
         "native": {"y": "yes", "n": "no"}[row["native_to_NA"]],
         "stump_sprouts": {"none": "no"}.get(row["stump_sprouts"], row["stump_sprouts"]),
@@ -221,12 +223,6 @@ def given_names(row):
 
 # --- evidence ----------------------------------------------------------------------------------------------
 
-EVIDENCE = (
-    "id", "plant", "method", "ingredients", "joined", "form", "rating", "rating_high", "low_frac", "high_frac",
-    "typed", "sense", "concentration_low_frac", "concentration_high_frac", "strength_ae_g_l", "strength_typed",
-    "season", "kind", "flags", "note", "source", "place", "grade", "read",
-)  # fmt: skip
-
 METHODS = {
     "cut_stump": "cut stump",
     "basal_bark": "basal bark",
@@ -235,16 +231,8 @@ METHODS = {
     "injection": "hack and squirt",
     "soil_spot": "soil spot",
 }
-WITHOUT = (
-    ("pull", "pull"),
-    ("grub", "pull"),
-    ("girdle", "girdle"),
-    ("torch", "torch"),
-    ("flame", "torch"),
-    ("fire", "fire"),
-    ("graz", "graze"),
-    ("cover", "cover"),
-)
+WITHOUT = ("pull", "grub", "girdle", "torch", "flame", "fire", "graz", "cover")
+WITHOUT_NAMES = {"grub": "pull", "flame": "torch", "graz": "graze"}
 KINDS = {
     "trial": ("trial", ""),
     "trial_cited": ("trial cited", ""),
@@ -255,24 +243,12 @@ KINDS = {
     "agency_plan": ("agency", ""),
     "practitioner": ("practitioner", ""),
 }
-INGREDIENTS = {
-    "glyphosate": "glyphosate",
-    "triclopyr": "triclopyr",
-    "imazapyr": "imazapyr",
-    "imazapic": "imazapic",
-    "picloram": "picloram",
-    "aminopyralid": "aminopyralid",
-    "aminocyclopyrachlor": "aminocyclopyrachlor",
-    "clopyralid": "clopyralid",
-    "2,4-d": "2,4-D",
-    "dicamba": "dicamba",
-    "fosamine": "fosamine",
-    "metsulfuron": "metsulfuron-methyl",
-    "hexazinone": "hexazinone",
-    "fluroxypyr": "fluroxypyr",
-    "glufosinate": "glufosinate",
-    "mesotrione": "mesotrione",
-    "tebuthiuron": "tebuthiuron",
+INGREDIENTS = {"2,4-d": "2,4-D", "metsulfuron": "metsulfuron-methyl"} | {
+    name: name
+    for name in words(
+        "glyphosate triclopyr imazapyr imazapic picloram aminopyralid aminocyclopyrachlor clopyralid dicamba "
+        "fosamine hexazinone fluroxypyr glufosinate mesotrione tebuthiuron"
+    )
 }
 FORMS = (("choline", "choline"), ("ester", "ester"), ("triethylamine", "amine"), ("salt", "salt"))
 NOT_STATED = re.compile(r"\bAI\b|herbicide|^any$", re.I)
@@ -282,7 +258,8 @@ AGAINST = re.compile(
     r"|not enough|least effective|less |below|lower than|kills top|kills stems; rhizome|stops seed"
     r"|slows invasion|weaker on roots|sets back|some resprouted|few resprouts|worse at|high canopy reduction"
     r"|only works if|works only|weakens|climbing vines die|22% of mowed|may need re-cutting"
-    r"|plants with developed roots|seedlings and small plants; larger|good top kill in weeks|needed follow-up)"
+    r"|plants with developed roots|seedlings and small plants; larger|good top kill in weeks"
+    r"|needed follow-up)"
 )
 NO_VERDICT = re.compile(
     r"^(\(caution|tested|typical spot mix|general mix|problem species|recommended group|some species|usable"
@@ -368,9 +345,9 @@ def method_of(raw, row):
     """The way of treating, in the trade's words; stumps and capsules injected are ways of their own."""
     text = row["active_ingredient"].lower()
     if row["method"] == "non_chemical":
-        for word, method in WITHOUT:
+        for word in WITHOUT:
             if word in text:
-                return method
+                return WITHOUT_NAMES.get(word, word)
         raise UnforeseenError(f"{raw}: which way without herbicide is '{text}'")
     if row["method"] == "injection" and "into the STUMP" in row["notes"]:
         return "stump injection"
@@ -457,10 +434,6 @@ def unclear(row):
 
 # --- ingredients -------------------------------------------------------------------------------------------
 
-PROPERTIES = (
-    "id", "ingredient", "form", "quantity", "value", "unit", "typed", "source", "place", "grade", "note", "raw",
-)  # fmt: skip
-
 FORM_CLASS = {
     "acid": "acid",
     "TEA amine salt": "amine",
@@ -473,9 +446,7 @@ FORM_CLASS = {
 }
 ACTIVE = {"n": "no", "weak": "weak", "weak/short": "weak", "y via acid (weak)": "weak"}
 
-ROOTS = (
-    "imazapyr", "picloram", "aminopyralid", "aminocyclopyrachlor", "clopyralid", "dicamba", "hexazinone",
-)  # fmt: skip
+ROOTS = words("imazapyr picloram aminopyralid aminocyclopyrachlor clopyralid dicamba hexazinone")
 """Ingredients that roots exude or soil keeps active, so that the whole dose counts as reaching soil."""
 
 RANGES = {
@@ -584,9 +555,9 @@ def split_source(text):
 
 def main(raw, out=OUT):
     """Write the three tables."""
-    write(out, "species.csv", SPECIES, species(raw))
-    write(out, "evidence.csv", EVIDENCE, evidence(raw))
-    write(out, "ingredients.csv", PROPERTIES, ingredients(raw))
+    write(out, "species.csv", species(raw))
+    write(out, "evidence.csv", evidence(raw))
+    write(out, "ingredients.csv", ingredients(raw))
 
 
 if __name__ == "__main__":
