@@ -208,7 +208,7 @@ def test_an_ingredient_not_on_record_is_none() -> None:
 
 
 def test_oak_wilt_months() -> None:
-    """April through July in Wisconsin, mid-April to mid-July in Michigan (state bulletins); Texas in doubt."""
+    """April through July in Wisconsin, mid-April to mid-July in Michigan (both states); Texas doubtful."""
     wilt = load().wilt
     assert wilt["WI"][:2] == ((4, 1), (7, 31))
     assert wilt["MN"][:2] == ((4, 1), (7, 31))
@@ -266,7 +266,7 @@ def test_gear_covers_every_item_a_label_can_ask_for() -> None:
 
 
 def test_what_serves_for_what() -> None:
-    """Resistant gloves are waterproof, goggles are eyewear, boots are shoes; never the other way, nor mesh."""
+    """Resistant gloves are waterproof, goggles are eyewear, boots are shoes; never the reverse, nor mesh."""
     book = load()
     assert book.serves_for("chemical-resistant gloves") == ("waterproof gloves",)
     assert book.serves_for("goggles") == ("protective eyewear",)
