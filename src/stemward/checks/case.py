@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from stemward.handbook import Book, Species
 from stemward.kinds import (
+    Content,
     Evidence,
     Finding,
     LabelFact,
@@ -172,6 +173,12 @@ def weigh(resolved: Resolved, judge: Callable[[LabelFact], Weight]) -> Weight:
 def by_force(fact: LabelFact) -> Weight:
     """How heavy a broken rule is: must is a stop, avoid is to be found out, should is something to know."""
     return {"must": Weight.STOP, "avoid": Weight.FIND_OUT, "should": Weight.KNOW}[fact.force]
+
+
+def form_of(case: Case, content: Content) -> str:
+    """The form of a product's ingredient as the handbook names it, empty if it knows none."""
+    known = case.book.ingredient(content.ingredient, content.form)
+    return known.form if known else ""
 
 
 def worst(weights: Iterable[Weight]) -> Weight:

@@ -1,1 +1,1 @@
-"""Every foreign file: hostile or mistaken input stops here, with a sentence's worth of facts about it."""
+"""Every foreign file comes in here, and hostile input stops here."""

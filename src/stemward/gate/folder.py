@@ -1,198 +1,148 @@
-"""A tract folder in: all of it, or everything that is wrong with it."""
+"""A tract folder in: every file of it to the values of room `kinds`, or all that is wrong with it."""
 
-import hashlib
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
-import numpy as np
-import shapely
-
-from stemward.gate import geo, text
+from stemward.gate.choices_toml import Land, read_choices
+from stemward.gate.fields import once, read_toml
+from stemward.gate.files import SHELF, gather, hash_of
+from stemward.gate.names import FindSpecies
+from stemward.gate.outlines import FILE as OUTLINES
+from stemward.gate.outlines import Outlines, place_stems, read_outlines, with_outlines
 from stemward.gate.problems import Problem, Problems, Unreadable
-from stemward.gate.product import read_product
-from stemward.gate.stems import FILE as STEMS_FILE
-from stemward.gate.stems import read_stems
-from stemward.gate.tract import CHOICES, RECORDS, TRACT, TractFile, read_choices, read_records, read_tract
+from stemward.gate.records import read_records
+from stemward.gate.shelf_toml import FactKindLike, Known, read_product
+from stemward.gate.spared import read_spared
+from stemward.gate.stems import StemsFile, read_stems
+from stemward.gate.text import clean, decode
+from stemward.gate.tract_toml import TractFile, read_tract
 from stemward.handbook import load
-from stemward.kinds import Patch, Product, Question, Shape, Stems, Tract
-from stemward.label import FactKind
+from stemward.kinds import Choice, Entry, Product, Question, Spared, Tract
 
-OFF_M = 10.0
-"""A phone under leaves is off by 5 to 10 m (common practice, no source): so far outside is a question only."""
-SHELF = "shelf"
-MOST_FILES = 200
+Ids = Collection[str] | None
+"""Patches of the tract; None if tract.toml could not be read, so that nothing is compared with it."""
 
 __all__ = ["Problem", "Read", "Unreadable", "read"]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Read:
-    """A tract as read, and the SHA-256 of its files."""
+    """A folder that was read: the tract, what is doubtful in it, and the sha256 of the files read."""
 
     tract: Tract
+    questions: tuple[Question, ...]
     hash: str
 
 
-def read(folder: Path, find_species: Callable[[str], Any], kinds: Mapping[str, FactKind]) -> Read:
-    """Read a tract folder. Raises Unreadable with all problems found; nothing is loaded by halves.
+def read(
+    path: Path,
+    find_species: FindSpecies,
+    fact_kinds: Mapping[str, FactKindLike],
+    tools: Collection[str] | None = None,
+    states: Mapping[str, str] | None = None,
+) -> Read:
+    """Read a tract folder.
 
-    find_species: a name to something with `latin`, or with `candidates` where there is no such name.
-    kinds: the closed list of label facts by name.
+    find_species: gives for a typed name an object with `latin`, or one with `candidates`. fact_kinds: what a
+    label can say, by name. tools, states (names by postal code): words to compare with; None for those of the
+    packaged handbook. Raises Unreadable with all that is wrong; nothing is loaded by halves.
     """
+    known = Known(find_species, fact_kinds, load().states if states is None else states)
     problems = Problems()
-    names = _names(folder, problems)
-    if problems:
-        raise Unreadable(problems)
-    texts = {
-        name: text.read_text(folder, name, problems, text.LARGEST_STEMS if name == STEMS_FILE else text.LARGEST_OTHER)
-        for name in names
-    }
-    for name in (TRACT, STEMS_FILE):
-        if name not in texts:
-            problems.add("file.missing", name)
-    questions: list[Question] = []
-    tract_file = read_tract(texts[TRACT] or "", load().states, problems) if texts.get(TRACT) else None
-    outlines = geo.read_outlines(texts[geo.PATCHES] or "", problems) if texts.get(geo.PATCHES) else {}
-    spared = geo.read_spared(texts[geo.SPARED_FILE] or "", find_species, problems) if texts.get(geo.SPARED_FILE) else ()
-    shelf = _shelf(texts, kinds, problems)
-    stems = read_stems(texts[STEMS_FILE] or "", find_species, problems, questions) if texts.get(STEMS_FILE) else None
-    patch_ids = [p.id for p in tract_file.patches] if tract_file else []
-    choices = (
-        read_choices(texts[CHOICES] or "", patch_ids, [p.id for p in shelf], list(load().tools), find_species, problems)
-        if texts.get(CHOICES)
-        else ()
-    )
-    entries = read_records(texts[RECORDS] or "", problems) if texts.get(RECORDS) else ()
-    if tract_file is not None:
-        patches = _with_outlines(tract_file.patches, outlines, problems)
-        if stems is not None:
-            _places(stems, patches, problems, questions)
-    if problems or tract_file is None or stems is None:
-        raise Unreadable(problems)
-    tract = _tract(tract_file, patches, stems, spared, shelf, choices, entries, tuple(questions))
-    return Read(tract, _hash(folder, names))
+    files = gather(path, problems)
+    texts = {name: decode(raw, clean(name), problems) for name, raw in files.items()}
+    tract = _tract(texts, known, load().tools if tools is None else tools, problems)
+    problems.raise_if_any()
+    if tract is None:
+        raise AssertionError("a tract that cannot be built has a problem noted")
+    return Read(tract, tract.questions, hash_of(files))
 
 
-def _names(folder: Path, problems: Problems) -> list[str]:
-    """The files of the folder that belong to a tract, in order."""
-    try:
-        if not folder.exists():
-            problems.add("folder.missing", str(folder))
-        elif not folder.is_dir():
-            problems.add("folder.is_file", str(folder))
-        else:
-            top = (TRACT, geo.PATCHES, STEMS_FILE, geo.SPARED_FILE, CHOICES, RECORDS)
-            names = [name for name in top if (folder / name).exists() or (folder / name).is_symlink()]
-            shelf = folder / SHELF
-            inside = sorted(p.name for p in shelf.iterdir()) if shelf.is_dir() else []
-            names += [f"{SHELF}/{name}" for name in inside if name.endswith(".toml")][:MOST_FILES]
-            if not names:
-                problems.add("folder.empty", str(folder))
-            return names
-    except PermissionError:
-        problems.add("file.no_permission", str(folder))
-    except OSError as error:
-        problems.add("file.unreadable", str(folder), why=error.strerror or str(error))
-    return []
-
-
-def _hash(folder: Path, names: list[str]) -> str:
-    digest = hashlib.sha256()
-    for name in sorted(names):
-        content = (folder / name).read_bytes()
-        digest.update(f"{name}\0{len(content)}\0".encode())
-        digest.update(content)
-    return digest.hexdigest()
-
-
-def _shelf(texts: Mapping[str, str | None], kinds: Mapping[str, FactKind], problems: Problems) -> list[Product]:
-    made: dict[str, Product] = {}
-    for name, content in texts.items():
-        if name.startswith(f"{SHELF}/") and content:
-            product = read_product(content, name, kinds, problems)
-            if product is None:
-                continue
-            if product.id in made:
-                problems.add("id.twice", name, None, "id", typed=product.id, earlier=0)
-            made[product.id] = product
-    return list(made.values())
-
-
-def _with_outlines(patches: tuple[Patch, ...], outlines: Mapping[str, Shape], problems: Problems) -> tuple[Patch, ...]:
-    known = {p.id for p in patches}
-    for name in outlines:
-        if name not in known:
-            problems.add("patch.unknown", geo.PATCHES, None, "id", ", ".join(sorted(known)), typed=name[:40])
-    return tuple(replace(p, shape=outlines.get(p.id)) for p in patches)
-
-
-def _places(stems: Stems, patches: tuple[Patch, ...], problems: Problems, questions: list[Question]) -> None:
-    """Every stem names a patch, and stands within its outline where there is one, give or take 10 m."""
-    known = {p.id: p for p in patches}
-    for name in np.unique(stems.patch).tolist():
-        rows = np.flatnonzero(stems.patch == name)
-        if name not in known:
-            problems.add(
-                "patch.unknown", STEMS_FILE, None, "patch", ", ".join(known), typed=str(name)[:40],
-                stem=str(stems.id[rows[0]]), count=len(rows),
-            )  # fmt: skip
-            continue
-        shape = known[name].shape
-        if shape is None:
-            continue
-        outline = geo_polygon(shape)
-        points = shapely.points(stems.x_m[rows], stems.y_m[rows])
-        shapely.prepare(outline)
-        outside = rows[~shapely.intersects(outline, points)]
-        if not len(outside):
-            continue
-        away_m = shapely.distance(outline, shapely.points(stems.x_m[outside], stems.y_m[outside]))
-        far = outside[away_m > OFF_M]
-        if len(far):
-            first = int(far[0])
-            problems.add(
-                "stem.outside", STEMS_FILE, first + 2, "x_m", str(name), stem=str(stems.id[first]),
-                distance_m=float(away_m[away_m > OFF_M][0]), count=len(far), patch=str(name),
-            )  # fmt: skip
-        elif len(outside):
-            values = (("count", len(outside)), ("first", str(stems.id[outside[0]])), ("patch", str(name)))
-            questions.append(Question("stem.just_outside", values, STEMS_FILE, int(outside[0]) + 2, "x_m"))
-
-
-def geo_polygon(shape: Shape) -> shapely.Polygon:
-    """The polygon of an outline."""
-    return shapely.Polygon(shape.rings[0], shape.rings[1:])
-
-
-def _tract(
-    file: TractFile,
-    patches: tuple[Patch, ...],
-    stems: Stems,
-    spared: Any,
-    shelf: list[Product],
-    choices: Any,
-    entries: Any,
-    questions: tuple[Question, ...],
-) -> Tract:
+def _tract(texts: Mapping[str, str | None], known: Known, tools: Collection[str], problems: Problems) -> Tract | None:
+    """The tract; None if tract.toml or stems.csv give none. Every other file is looked at all the same."""
+    land = _land(texts.get("tract.toml"), known, problems)
+    ids = None if land is None else [patch.id for patch in land.patches if patch.id]
+    shelf = _shelf(texts, known, problems)
+    stems = _stems(texts.get("stems.csv"), ids, known, problems)
+    outlines = _outlines(texts.get("patches.geojson"), ids, problems)
+    spared = _spared(texts.get("spared.geojson"), known, problems)
+    # Where either lies wrongly itself, stems outside of outlines tell nothing more.
+    if stems is not None and outlines and not problems.about(OUTLINES) and not problems.has("stems.degrees"):
+        place_stems(stems, outlines, problems)
+    choices = _choices(texts.get("choices.toml"), ids, shelf, stems, known, tools, problems)
+    entries = _records(texts.get("records.jsonl"), ids, shelf, problems)
+    if land is None or stems is None:
+        return None
+    patches = with_outlines(land.patches, outlines, land.patch_lines, problems)
     return Tract(
-        name=file.name,
-        place=file.place,
-        state=file.state,
-        time_zone=file.time_zone,
-        who=file.who,  # type: ignore[arg-type]
-        invented=file.invented,
+        name=land.name,
+        place=land.place,
+        state=land.state,
+        time_zone=land.time_zone,
+        who=land.who,
+        invented=land.invented,
         patches=patches,
-        stems=stems,
+        stems=stems.stems,
         spared=spared,
-        kept_asked=file.kept_asked,
-        shelf=tuple(shelf),
-        people=file.people,
-        vessels=file.vessels,
-        measures=file.measures,
+        kept_asked=land.kept_asked,
+        shelf=shelf,
+        people=land.people,
+        vessels=land.vessels,
+        measures=land.measures,
         choices=choices,
         entries=entries,
-        emergency=file.emergency,
-        questions=questions,
+        emergency=land.emergency,
+        questions=problems.questions,
     )
+
+
+def _land(text: str | None, known: Known, problems: Problems) -> TractFile | None:
+    top = None if text is None else read_toml(text, "tract.toml", problems)
+    if top is None:
+        return None
+    return read_tract(top, known.states, known.choices("equipment"), known.choices("vessel forbidden"))
+
+
+def _shelf(texts: Mapping[str, str | None], known: Known, problems: Problems) -> tuple[Product, ...]:
+    jugs = [(clean(name), text) for name, text in texts.items() if name.startswith(f"{SHELF}/") and text]
+    tops = [top for name, text in jugs if (top := read_toml(text, name, problems)) is not None]
+    shelf = tuple(read_product(top, known) for top in tops)
+    once(zip(tops, (product.id for product in shelf), strict=True))
+    return shelf
+
+
+def _stems(text: str | None, ids: Ids, known: Known, problems: Problems) -> StemsFile | None:
+    return None if text is None else read_stems(text, ids, known.find_species, problems)
+
+
+def _outlines(text: str | None, ids: Ids, problems: Problems) -> Outlines:
+    return {} if text is None else read_outlines(text, ids, problems)
+
+
+def _spared(text: str | None, known: Known, problems: Problems) -> tuple[Spared, ...]:
+    return () if text is None else read_spared(text, known.find_species, problems)
+
+
+def _choices(
+    text: str | None,
+    ids: Ids,
+    shelf: tuple[Product, ...],
+    stems: StemsFile | None,
+    known: Known,
+    tools: Collection[str],
+    problems: Problems,
+) -> tuple[Choice, ...]:
+    top = None if text is None else read_toml(text, "choices.toml", problems)
+    if top is None:
+        return ()
+    targets = None if stems is None else stems.targets
+    products = None if problems.about(SHELF) else [product.id for product in shelf]
+    return read_choices(top, Land(known.find_species, ids, products, tools, targets))
+
+
+def _records(text: str | None, ids: Ids, shelf: tuple[Product, ...], problems: Problems) -> tuple[Entry, ...]:
+    if text is None:
+        return ()
+    ingredients = sorted({content.ingredient for product in shelf for content in product.contents})
+    return read_records(text, ids, ingredients, problems)

@@ -1,43 +1,76 @@
-"""Text files into a new or empty folder, all of them or none."""
+"""A tract folder out: all files of it or none."""
 
 import os
 import shutil
 import tempfile
 from collections.abc import Mapping
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 
 class NotWritten(Exception):
-    """Why a folder was not written, as a sentence. Nothing was changed."""
+    """A folder that was not written; its text is a sentence for the person."""
 
 
 def write_texts(files: Mapping[str, str], folder: Path) -> None:
-    """Write relative names and texts into `folder`, which must be new, empty, or hold only these very files.
+    """Write texts by relative name ("shelf/x.toml") into a new or empty folder, or over files of those names.
 
-    Everything is written beside it first and moved into place at the end. Raises NotWritten.
+    Everything is written aside first and then moved, so that a full disk leaves nothing by halves. Raises
+    NotWritten, with nothing changed, if the folder holds anything else or cannot be written.
     """
+    for name in files:
+        parts = PurePosixPath(name).parts
+        if not parts or PurePosixPath(name).is_absolute() or ".." in parts or "\\" in name:
+            raise NotWritten(f"Cannot write {name!r}: not a name within the folder.")
     try:
-        if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
-            raise NotWritten(f"{folder} is not a folder.")
-        if folder.is_dir():
-            there = {str(p.relative_to(folder)) for p in folder.rglob("*") if not p.is_dir()}
-            if there - set(files):
-                extra = ", ".join(sorted(there - set(files))[:3])
-                raise NotWritten(f"{folder} holds other files ({extra}). Name a new or empty folder.")
-        folder.parent.mkdir(parents=True, exist_ok=True)
-        beside = Path(tempfile.mkdtemp(dir=folder.parent, prefix=f".{folder.name}."))
+        there = folder.exists() or folder.is_symlink()
+        if there:
+            _refuse_others(files, folder)
+        home = folder if there else folder.parent
+        home.mkdir(parents=True, exist_ok=True)
+        aside = Path(tempfile.mkdtemp(prefix=".stemward-", dir=home))
         try:
-            for name, content in files.items():
-                path = beside / name
-                path.parent.mkdir(parents=True, exist_ok=True)
-                path.write_text(content, encoding="utf-8", newline="\n")
-            beside.chmod(0o755)
-            if folder.is_dir():
-                shutil.rmtree(folder)
-            beside.replace(folder)
-        except BaseException:
-            shutil.rmtree(beside, ignore_errors=True)
-            raise
+            _write_all(files, aside)
+            if there:
+                _move_each(files, aside, folder)
+            else:
+                aside.chmod(0o777 & ~_umask())
+                aside.rename(folder)
+        finally:
+            shutil.rmtree(aside, ignore_errors=True)
     except OSError as error:
-        why = error.strerror or os.strerror(error.errno or 0)
-        raise NotWritten(f"Cannot write {folder}: {why}.") from None
+        raise NotWritten(f"Cannot write {folder}: {error.strerror or error}.") from None
+
+
+def _refuse_others(files: Mapping[str, str], folder: Path) -> None:
+    """Raises NotWritten unless every file in the folder has the name of a file to be written."""
+    if not folder.is_dir():
+        raise NotWritten(f"{folder} is a file, not a folder.")
+    wanted = {PurePosixPath(name) for name in files}
+    folders = {parent for name in wanted for parent in name.parents}
+    for path in sorted(folder.rglob("*")):
+        name = PurePosixPath(path.relative_to(folder).as_posix())
+        if path.is_symlink() or name not in (folders if path.is_dir() else wanted):
+            raise NotWritten(f"{folder} holds {name} already. Name a new or an empty folder.")
+
+
+def _write_all(files: Mapping[str, str], aside: Path) -> None:
+    for name, text in files.items():
+        path = aside / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with path.open("w", encoding="utf-8", newline="\n") as out:
+            out.write(text)
+            out.flush()
+            os.fsync(out.fileno())
+
+
+def _move_each(files: Mapping[str, str], aside: Path, folder: Path) -> None:
+    # tract.toml goes last: until then an empty folder is no tract, so a breakdown is not taken for one.
+    for name in sorted(files, key=lambda name: name == "tract.toml"):
+        (folder / name).parent.mkdir(parents=True, exist_ok=True)
+        (aside / name).replace(folder / name)
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask

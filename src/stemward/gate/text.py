@@ -1,72 +1,92 @@
-"""Bytes of a file to text: encodings, marks and signs that do not belong, each said and none guessed away."""
+"""From bytes to text: encodings, marks, and files that are something else."""
 
 import codecs
-import os
-from pathlib import Path
+import difflib
+import re
+from collections.abc import Iterable
 
 from stemward.gate.problems import Problems
 
-LARGEST_STEMS, LARGEST_OTHER = 400_000_000, 20_000_000
-"""Bytes; a file beyond that is no tract folder's."""
+LOOKS_LIKE = (
+    (b"PK\x03\x04", "spreadsheet or zip"),
+    (b"\xd0\xcf\x11\xe0", "old spreadsheet"),
+    (b"%PDF", "PDF"),
+    (b"\x1f\x8b", "gzip"),
+    (b"{\\rtf", "rich text"),
+    (b"<!DOCTYPE", "web page"),
+    (b"<html", "web page"),
+)
+"""First bytes of files that people give the wrong ending; from each format's own specification."""
 
-_UTF16 = ((codecs.BOM_UTF16_LE, "utf-16"), (codecs.BOM_UTF16_BE, "utf-16"))
+MOSTLY_NUL = 0.25
+"""Share of NUL bytes from which a file is taken for UTF-16 without a mark; plain text has about half."""
 
-
-def read_bytes(folder: Path, name: str, problems: Problems, largest: int = LARGEST_OTHER) -> bytes | None:
-    """The bytes of a file of the folder; None if there is none or it cannot be read, which is noted."""
-    path = folder / name
-    try:
-        if not path.exists() and not path.is_symlink():
-            return None
-        if not path.resolve().is_relative_to(folder.resolve()):
-            problems.add("file.outside", name)
-            return None
-        if path.is_dir():
-            problems.add("file.is_folder", name)
-            return None
-        size = path.stat().st_size
-        if size > largest:
-            problems.add("file.too_large", name, size=size, largest=largest)
-            return None
-        with path.open("rb") as file:
-            return file.read()
-    except PermissionError:
-        problems.add("file.no_permission", name)
-    except OSError as error:
-        problems.add("file.unreadable", name, why=os.strerror(error.errno) if error.errno else str(error))
-    return None
+ODD_SIGNS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
+"""Signs no name holds: controls that can upset a terminal or turn text around, and half characters."""
 
 
-def decode(content: bytes, name: str, problems: Problems) -> str | None:
-    """Text of a file in UTF-8 (with or without a mark) or marked UTF-16; None if it is neither, which is noted."""
-    if not content.strip():
-        problems.add("file.empty", name)
+def decode(raw: bytes, file: str, problems: Problems) -> str | None:
+    """The text of a file with "\\n" line ends; None if it cannot be read, with the problem noted.
+
+    UTF-8 with or without a mark, or UTF-16 with a mark. Nothing else is guessed.
+    """
+    if not raw.strip():
+        problems.add("file.empty", file)
         return None
-    for mark, encoding in _UTF16:
-        if content.startswith(mark):
-            return _decoded(content, encoding, name, problems)
-    if b"\0" in content:
-        looks_16 = content[1::2].count(0) > len(content) // 4 or content[::2].count(0) > len(content) // 4
-        line = content[: content.index(b"\0")].count(b"\n") + 1
-        problems.add("file.utf16_unmarked" if looks_16 else "file.nul", name, line)
-        return None
-    return _decoded(content.removeprefix(codecs.BOM_UTF8), "utf-8", name, problems)
-
-
-def _decoded(content: bytes, encoding: str, name: str, problems: Problems) -> str | None:
-    try:
-        text = content.decode(encoding)
-    except UnicodeDecodeError as error:
-        line = content[: error.start].count(b"\n") + 1
-        problems.add("file.not_utf8", name, line, byte=f"0x{content[error.start]:02x}")
+    for first, what in LOOKS_LIKE:
+        if raw.startswith(first):
+            problems.add("file.looks_like", file, what=what)
+            return None
+    text = _decoded(raw, file, problems)
+    if text is None:
         return None
     if "\0" in text:
-        problems.add("file.nul", name, text[: text.index("\0")].count("\n") + 1)
+        problems.add("file.nul", file, _line(text, text.index("\0")))
         return None
-    return text.replace("\r\n", "\n").replace("\r", "\n")
+    if not text.strip():
+        problems.add("file.empty", file)
+        return None
+    return text.replace("\r\n", "\n").replace("\r", "\n") if "\r" in text else text
 
 
-def read_text(folder: Path, name: str, problems: Problems, largest: int = LARGEST_OTHER) -> str | None:
-    """The text of a file of the folder; None if missing or unusable (the latter is noted)."""
-    content = read_bytes(folder, name, problems, largest)
-    return None if content is None else decode(content, name, problems)
+def _decoded(raw: bytes, file: str, problems: Problems) -> str | None:
+    if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        try:
+            return raw.decode("utf-16")
+        except UnicodeDecodeError:
+            problems.add("file.broken_utf16", file)
+            return None
+    raw = raw.removeprefix(codecs.BOM_UTF8)
+    if raw.count(0) > MOSTLY_NUL * len(raw):
+        problems.add("file.looks_utf16", file)
+        return None
+    try:
+        return raw.decode("utf-8")
+    except UnicodeDecodeError as error:
+        before = raw[: error.start]
+        problems.add(
+            "file.not_utf8",
+            file,
+            before.count(b"\n") + 1,
+            byte=f"0x{raw[error.start]:02X}",
+            perhaps=ODD_SIGNS.sub("?", bytes([raw[error.start]]).decode("latin-1")),
+            at=error.start - before.rfind(b"\n"),
+        )
+        return None
+
+
+def _line(text: str, position: int) -> int:
+    return text.count("\n", 0, position) + 1
+
+
+def near(typed: str, known: Iterable[str]) -> str:
+    """Known words that may be meant, best first, with commas between; empty if none is like it."""
+    by_fold = {word.casefold(): word for word in known}
+    alike = difflib.get_close_matches(typed.casefold()[:60], by_fold, 3, 0.6)
+    return ", ".join(by_fold[word] for word in alike)
+
+
+def clean(typed: str, most: int = 60) -> str:
+    """Something typed as it may be shown: without odd signs, and not endless."""
+    shown = ODD_SIGNS.sub("?", typed)
+    return shown if len(shown) <= most else shown[:most] + "…"

@@ -1,34 +1,32 @@
-"""What the trade knows, as tables in which every row has a source."""
+"""What the trade knows: plants, ingredients, evidence, rules and defaults, each row with its source."""
 
-from functools import cache
-
-from stemward.handbook.book import Book
-from stemward.handbook.tables import (
-    BrokenHandbook,
+from stemward.handbook.book import Book, load
+from stemward.handbook.tables import HandbookError
+from stemward.handbook.values import (
+    Caution,
     CutRule,
     Evidence,
+    Gear,
     Ingredient,
     Near,
     Species,
     Strength,
     Tool,
+    WiltMonths,
 )
 
 __all__ = [
     "Book",
-    "BrokenHandbook",
+    "Caution",
     "CutRule",
     "Evidence",
+    "Gear",
+    "HandbookError",
     "Ingredient",
     "Near",
     "Species",
     "Strength",
     "Tool",
+    "WiltMonths",
     "load",
 ]
-
-
-@cache
-def load() -> Book:
-    """The packaged handbook; its tables are read when first asked for."""
-    return Book()

@@ -1,168 +1,204 @@
-"""What the trade knows: typed tables, each row with its source."""
+"""The handbook: the trade's tables, each read when first asked for."""
 
-import difflib
+import hashlib
+from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
+from importlib.resources import files
+from pathlib import Path
 
-from stemward.handbook import tables
-from stemward.handbook.tables import CutRule, Evidence, Ingredient, Measure, Near, Species, Strength, Tool
-from stemward.kinds import Cited
-
-TRIALS = ("trial", "trial cited")
+from stemward.handbook import evidence as ev
+from stemward.handbook import ingredients as ing
+from stemward.handbook import plants, rules
+from stemward.handbook.tables import cite, cite_value, read_table
+from stemward.handbook.values import (
+    Caution,
+    CutRule,
+    Evidence,
+    Gear,
+    Ingredient,
+    Near,
+    Species,
+    Strength,
+    Tool,
+    WiltMonths,
+    frozen,
+)
+from stemward.kinds import Cited, MeasureOwned
 
 
 @dataclass(frozen=True)
 class Book:
-    """All tables of the handbook, read when first asked for."""
+    """Everything the packaged tables in `folder` say. Raises HandbookError when a table cannot be used."""
+
+    folder: Path
 
     @cached_property
-    def species(self) -> dict[str, Species]:
-        """Species by Latin name."""
-        return tables.species()
+    def species(self) -> Mapping[str, Species]:
+        """Plants by Latin name."""
+        return plants.load_species(self.folder)
 
     @cached_property
-    def defaults(self) -> dict[str, Cited]:
-        """Default numbers by name."""
-        return tables.defaults()
-
-    @cached_property
-    def tools(self) -> dict[str, Tool]:
-        """What puts herbicide on the plant, by name."""
-        return tables.tools()
-
-    @cached_property
-    def measures(self) -> tuple[Measure, ...]:
-        """Measuring tools assumed where none is listed."""
-        return tables.measures()
-
-    @cached_property
-    def _names(self) -> dict[str, list[str]]:
-        names: dict[str, list[str]] = {}
-        for latin, one in self.species.items():
-            both = [part.strip() for part in one.common.split(" / ")]
-            for name in {_key(n) for n in (latin, one.common, *both, *one.synonyms)}:
-                names.setdefault(name, []).append(latin)
-        return names
+    def _names(self) -> Mapping[str, tuple[Species, ...]]:
+        return plants.name_index(self.species)
 
     def find_species(self, text: str) -> Species | Near:
-        """The species of a name, blind to case and hyphens; or near matches, never a guess."""
-        wanted = _key(text)
-        found = sorted(set(self._names.get(wanted, ())))
-        if len(found) == 1:
-            return self.species[found[0]]
-        near = found or self._near(wanted)
-        return Near(text, tuple((self.species[latin].common, latin) for latin in near[:4]))
+        """The plant of a common name, Latin name or synonym, whatever its case and hyphens.
 
-    def _near(self, wanted: str) -> list[str]:
-        """Names that hold the word, then names spelled alike, then names with a word spelled alike."""
-        words: dict[str, list[str]] = {}
-        for name in self._names:
-            for word in name.split():
-                words.setdefault(word, []).append(name)
-        names = [name for word in wanted.split() for name in words.get(word, ())] if wanted else []
-        names += difflib.get_close_matches(wanted, self._names, n=4, cutoff=0.75)
-        for word in wanted.split():
-            for alike in difflib.get_close_matches(word, words, n=2, cutoff=0.75):
-                names += words[alike]
-        return list(dict.fromkeys(latin for name in names for latin in self._names[name]))
-
-    @cached_property
-    def _ingredients(self) -> tuple[Ingredient, ...]:
-        return tables.ingredients()
-
-    def ingredient(self, name: str, form: str) -> Ingredient | None:
-        """The row of an ingredient in a form, its movement by the acid to which all forms turn. None: unknown."""
-        rows = [row for row in self._ingredients if row.name == name]
-        if not rows:
-            return None
-        ester = "ester" in form
-        return next((row for row in rows if ("ester" in row.form) == ester), rows[0])
-
-    @cached_property
-    def _evidence(self) -> dict[tuple[str, str], tuple[Evidence, ...]]:
-        return tables.evidence()
-
-    def evidence(self, latin: str, method: str, ingredient: str) -> tuple[Evidence, ...]:
-        """Rows on this plant, way and ingredient alone, trials first."""
-        rows = [row for row in self._evidence.get((latin, method), ()) if row.ingredients == (ingredient,)]
-        return tuple(sorted(rows, key=lambda row: row.kind not in TRIALS))
-
-    def evidence_tier(self, latin: str, method: str, ingredient: str, share: float | None = None) -> int:
-        """How good the evidence is that this works: 3 a trial that rates it fair or better; 2 advice that does,
-        or a trial's word; 1 a word only; 0 nothing, or only rows that call it poor.
-
-        share: product by volume. Rows that name a share over twice or under half of it do not count.
+        A name that is none, or that several plants share, gives Near with what may be meant.
         """
-        rows = [row for row in self.evidence(latin, method, ingredient) if row.rating != "poor" and row.near(share)]
-        rated = [row for row in rows if row.rating != "word only"]
-        if any(row.kind in TRIALS for row in rated):
-            return 3
-        if rated or any(row.kind in TRIALS for row in rows):
-            return 2
-        return 1 if rows else 0
+        return plants.find(text, self._names)
 
     @cached_property
-    def _strengths(self) -> tuple[Strength, ...]:
-        return tables.strengths()
+    def ingredients(self) -> Mapping[tuple[str, str], Ingredient]:
+        """Active ingredients by (name, form); forms are acid, salt, amine, choline, ester, dry, any."""
+        return ing.load_ingredients(self.folder)
 
-    def strength(self, ingredient: str, form: str, method: str, strength_ae_g_l: float) -> Strength | None:
-        """The strength of mix on record for an ingredient, form, way and product strength; None if there is none."""
-        for row in self._strengths:
-            fits = row.ingredient == ingredient and row.method == method
-            if fits and row.form in form and row.least_ae_g_l <= strength_ae_g_l <= row.most_ae_g_l:
-                return row
-        return None
+    def ingredient(self, name: str, form_text: str) -> Ingredient | None:
+        """The ingredient in a form as described, such as "triethylamine salt"; None if not on record."""
+        return ing.pick(self.ingredients, name, form_text)
+
+    @cached_property
+    def evidence_rows(self) -> tuple[Evidence, ...]:
+        """Every row of evidence, trials first; those of makers are not in the handbook."""
+        return ev.load_evidence(self.folder)
+
+    @cached_property
+    def _evidence(self) -> Mapping[str, tuple[Evidence, ...]]:
+        return ev.by_plant(self.evidence_rows, self.folder)
+
+    def evidence(self, latin: str, method: str, ingredient: str, form: str = "") -> tuple[Evidence, ...]:
+        """Rows on this plant, way and ingredient alone, trials first; form as in `ingredients` or empty."""
+        name = ing.plain_name(ingredient)
+        return tuple(r for r in self._evidence.get(latin, ()) if ev.speaks_of(r, method, name, form))
+
+    def evidence_tier(self, latin: str, method: str, ingredient: str, form: str = "") -> int:
+        """What speaks for it: 3 trials, 2 extension or handbook advice, 1 word only, 0 no trial known.
+
+        Rows that found it poor, or of which strength or ingredient is unclear, do not speak for it.
+        """
+        return ev.tier(self.evidence(latin, method, ingredient, form))
+
+    @cached_property
+    def _weak(self) -> tuple[dict[str, str], ...]:
+        return ev.load_weak(self.folder)
+
+    def weak(self, latin: str, method: str, ingredient: str, form: str = "") -> Cited | None:
+        """Who says the ingredient is weak on the plant this way: a listed pair, or trials that all failed."""
+        name = ing.plain_name(ingredient)
+        listed = ev.weak_pair(self._weak, latin, method, name, form)
+        return listed or ev.failed(self.evidence(latin, method, ingredient, form))
+
+    @cached_property
+    def defaults(self) -> Mapping[str, Cited]:
+        """Values used where neither label nor the person says otherwise, by name with unit."""
+        return frozen(
+            {row["id"]: cite_value(row, f"default.{row['id']}") for row in read_table(self.folder, "defaults.csv")}
+        )
 
     @cached_property
     def cut_rules(self) -> tuple[CutRule, ...]:
-        """Spacing of cuts, the particular rules first, the general one last."""
-        return tables.cut_rules()
+        """Rules of how many cuts a stem takes, narrow ones first."""
+        return tuple(rule for _, rule in self._cut_rules)
+
+    @cached_property
+    def _cut_rules(self) -> tuple[tuple[rules.Range, CutRule], ...]:
+        return rules.load_cut_rules(self.folder)
 
     def cut_rule(self, ingredient: str, strength_ae_g_l: float, concentration_frac: float) -> CutRule:
-        """The spacing rule for an ingredient at a product strength and share; its kind is kept as published."""
-        for rule in self.cut_rules:
-            if rule.ingredient not in (ingredient, "*"):
-                continue
-            strong = rule.least_ae_g_l <= strength_ae_g_l <= rule.most_ae_g_l
-            if strong and rule.least_frac - 1e-9 <= concentration_frac <= rule.most_frac + 1e-9:
-                return rule
-        return self.cut_rules[-1]
+        """The first rule whose ingredient, product strength (g ae/L) and concentration fit."""
+        return rules.pick_cut_rule(self._cut_rules, ing.plain_name(ingredient), strength_ae_g_l, concentration_frac)
 
     @cached_property
-    def _weak(self) -> tuple[tuple[str, str, str, float | None, Cited], ...]:
-        return tables.weak()
+    def _strengths(self) -> tuple[tuple[rules.Range, str, str, Strength], ...]:
+        return rules.load_strengths(self.folder)
 
-    def weak(self, latin: str, method: str, ingredient: str, share: float | None = None) -> Cited | None:
-        """A source that says an ingredient is weak on a plant this way, at this share of product if named."""
-        for plant, how, active, up_to, cited in self._weak:
-            named = plant == latin or plant == latin.split()[0]
-            at_share = up_to is None or (share is not None and share <= up_to)
-            if named and at_share and (how, active) == (method, ingredient):
-                return cited
-        return None
+    def strength(self, ingredient: str, form_text: str, method: str, strength_ae_g_l: float) -> Strength | None:
+        """The strength of mix on record for this form and method, None without one."""
+        return rules.pick_strength(
+            self._strengths, ing.plain_name(ingredient), ing.form_class(form_text), method, strength_ae_g_l
+        )
 
     @cached_property
-    def _gear(self) -> dict[str, tuple[str, ...]]:
-        return tables.gear()
-
-    def serves_for(self, item: str) -> tuple[str, ...]:
-        """What else a piece of equipment may serve as."""
-        return self._gear.get(item, ())
+    def tools(self) -> Mapping[str, Tool]:
+        """Tools by name, the usual one first."""
+        return rules.load_tools(self.folder)
 
     @cached_property
-    def states(self) -> dict[str, str]:
-        """State names by postal code."""
-        return {code: name for code, (name, _) in tables.states().items()}
+    def measures(self) -> tuple[MeasureOwned, ...]:
+        """Measuring tools assumed where a person lists none, smallest first."""
+        return tuple(
+            MeasureOwned(row["id"], int(row["mark_ul"]), int(row["capacity_ul"]), row["shown"])
+            for row in read_table(self.folder, "measures.csv")
+        )
 
     @cached_property
-    def strict_states(self) -> frozenset[str]:
-        """States known to want their own approval of uses that a label does not name."""
-        return frozenset(code for code, (_, strict) in tables.states().items() if strict)
+    def cautions(self) -> tuple[Caution, ...]:
+        """The usual cautions by stage, as facts."""
+        return rules.load_cautions(self.folder)
+
+    @cached_property
+    def gear(self) -> Mapping[str, Gear]:
+        """Protective equipment by the words labels use."""
+        return rules.load_gear(self.folder)
+
+    @property
+    def usual_gear(self) -> tuple[str, ...]:
+        """The usual least for a strong mix: common practice, no source."""
+        return tuple(item.name for item in self.gear.values() if item.usual)
+
+    def serves_for(self, own: str) -> tuple[str, ...]:
+        """Items that someone who wears `own` has as well; what is only remembered does not count."""
+        item = self.gear.get(own)
+        return item.serves_for if item is not None else ()
+
+    @cached_property
+    def gloves(self) -> Mapping[tuple[str, str], Cited]:
+        """How long a glove material holds, by (category A to H, material): high, moderate, slight or none."""
+        return frozen(
+            {
+                (row["category"], row["material"]): cite(
+                    row, f"gloves.{row['category']}.{row['material']}", row["resistance"]
+                )
+                for row in read_table(self.folder, "gloves.csv")
+            }
+        )
+
+    @cached_property
+    def wilt(self) -> Mapping[str, WiltMonths]:
+        """Oak-wilt months by state; a state that is not here has not been read: ask."""
+        return rules.load_wilt(self.folder)
+
+    @cached_property
+    def states(self) -> Mapping[str, str]:
+        """Names of the states and the District of Columbia by postal code."""
+        return frozen({row["code"]: row["name"] for row in read_table(self.folder, "states.csv")})
+
+    @cached_property
+    def strict_states(self) -> Mapping[str, Cited]:
+        """States known to ask more than the federal rule for uses a label does not name, each dated."""
+        return frozen(
+            {
+                row["state"]: cite(row, f"strict.{row['state']}.{row['as_of']}", row["what"])
+                for row in read_table(self.folder, "strict_states.csv")
+            }
+        )
 
     def hash(self) -> str:
-        """SHA-256 over all packaged tables."""
-        return tables.data_hash()
+        """sha256 over names and bytes of the packaged tables in sorted order, as hexadecimal digits."""
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> str:
+        digest = hashlib.sha256()
+        for path in sorted(self.folder.glob("*.csv")):
+            content = path.read_bytes()
+            digest.update(f"{path.name}\0{len(content)}\0".encode())
+            digest.update(content)
+        return digest.hexdigest()
 
 
-def _key(name: str) -> str:
-    return " ".join(name.lower().replace("-", " ").replace("’", "'").split())
+@cache
+def load() -> Book:
+    """The packaged handbook, read once a process."""
+    return Book(Path(str(files("stemward.handbook") / "data")))

@@ -170,8 +170,12 @@ def suggest(weighed: list[Weighed], species: Species) -> Weighed:
 def _tier(job: Job, book: Book) -> int:
     if job.product is None:
         return 0
-    share = job.way.concentration_frac
-    return min(book.evidence_tier(job.target.species, job.way.how, c.ingredient, share) for c in job.product.contents)
+    tiers = []
+    for content in job.product.contents:
+        known = book.ingredient(content.ingredient, content.form)
+        form = known.form if known else ""
+        tiers.append(book.evidence_tier(job.target.species, job.way.how, content.ingredient, form))
+    return min(tiers)
 
 
 def _level(finding: Finding) -> int:

@@ -3,80 +3,145 @@
 from collections.abc import Iterable, Mapping
 from typing import Any, Protocol
 
-from stemward.say.numbers import figure
+from stemward.say.numbers import bare, figure
 
 PROBLEMS = {
-    "folder.missing": "There is no folder {file}.",
-    "folder.is_file": "{file} is a file; a tract is a folder.",
-    "folder.empty": "{file} holds none of a tract's files. A tract has at least tract.toml and stems.csv.",
-    "file.missing": "The file is missing.",
-    "file.empty": "The file is empty.",
-    "file.is_folder": "This is a folder where a file was expected.",
+    "folder.missing": "There is no such folder.",
+    "folder.not_a_folder": "This is a file; a tract is a folder.",
+    "folder.empty": "The folder is empty. A tract has at least tract.toml and stems.csv.",
+    "folder.no_permission": "The folder may not be read by you on this computer.",
+    "folder.cannot_read": "The folder cannot be read: {why}.",
+    "folder.more": "And {count} more problems.",
+    "file.missing": "The file is missing.{near}",
+    "file.other_name": "The file would not be read under this name; {meant} is probably meant.",
+    "file.no_permission": "The file may not be read by you on this computer.",
+    "file.cannot_read": "The file cannot be read: {why}.",
+    "file.not_a_file": "This is no ordinary file.",
     "file.outside": "This is a link out of the tract's folder, and it was not followed.",
-    "file.no_permission": "This may not be read by you on this computer.",
-    "file.unreadable": "The file cannot be read: {why}.",
-    "file.too_large": "The file has {size} bytes; the most that is read is {largest}.",
+    "file.too_big": "The file is larger than the {most_mb:g} MB that are read.",
+    "file.empty": "The file is empty.",
     "file.nul": "The file holds a zero byte, so it is no text.",
-    "file.utf16_unmarked": "The file looks like UTF-16 without its mark. Save it as UTF-8.",
-    "file.not_utf8": "The file is not UTF-8 text (byte {byte}). Save it as UTF-8.",
-    "table.unreadable": "The table cannot be read: {why}.",
-    "table.no_rows": "The table has a heading and no rows.",
-    "column.unknown": "No such column is known.{near}",
-    "column.twice": "The column is there twice.",
-    "column.missing": "The column is missing.",
-    "column.one_of": "One of these columns is needed.",
-    "row.too_many_cells": "The row has {cells} cells for {columns} columns.",
+    "file.looks_like": "The file looks like {what} and not like text.",
+    "file.looks_utf16": "The file looks like UTF-16 without its mark. Save it as UTF-8.",
+    "file.broken_utf16": "The file is marked as UTF-16 and is not sound. Save it as UTF-8.",
+    "file.not_utf8": "The file is not UTF-8 text: byte {byte} at place {at}, perhaps {perhaps}. Save it as UTF-8.",
+    "csv.no_headings": "The first row is not the headings: {found}.",
+    "csv.no_rows": "There are headings and no rows.",
+    "csv.unknown_column": "No such column is known.{near}",
+    "csv.no_heading": "Column {at} has values and no heading.",
+    "csv.column_twice": "The column is there twice, first as {first}.",
+    "csv.missing_column": "The column is missing.{near}",
+    "csv.missing_one_of": "One of these columns is needed: {columns}.",
+    "csv.ragged": "The row has {cells} cells for {columns} columns.",
+    "csv.quotes": "A quote is opened here and never closed.",
+    "csv.too_wide": "There are {columns} columns; the most that are read is {most}.",
     "cell.empty": "The cell is empty.",
-    "cell.not_understood": "Not understood: {typed}.",
-    "cell.out_of_range": "{typed} cannot be.",
-    "cell.not_a_choice": "Not understood: {typed}.",
-    "and_more": "And {count} more like it in this column.",
-    "id.twice": "{typed} is used twice{earlier}.",
-    "species.unknown": "No plant of the name {typed} is known.{near}",
-    "diameter.both": "The stem has a diameter in inches and one in centimeters. Leave one of them empty.",
-    "diameter.missing": "The stem has no diameter.",
-    "patch.unknown": "There is no patch {typed}{stem}.",
-    "stem.outside": "{stem} stands {distance} outside {patch}; {count} stems do.",
-    "json.broken": "This is not JSON: {why}.",
-    "geo.not_features": "This is not a collection of features.",
-    "geo.no_geometry": "Feature {number} has no shape.",
-    "geo.no_id": "The feature has no id.",
-    "geo.kind": "{name} is a {typed}, which cannot be used here.",
-    "geo.coordinates": "{name} has corners that are no pairs of numbers in meters.",
-    "geo.too_few_corners": "{name} has fewer than {least} corners.",
-    "geo.open_ring": "The outline of {name} does not end where it begins.",
-    "geo.crosses_itself": "The outline of {name} crosses itself at {where}.",
-    "geo.unsound": "The outline of {name} is not sound at {where}.",
-    "geo.no_area": "The outline of {name} has no area.",
-    "toml.broken": "This is not TOML: {why}.",
-    "key.unknown": "No such entry is known.{near}",
+    "cell.too_long": "The cell has {length} signs; the most is {most}.",
+    "cell.odd_sign": "The cell holds a sign that cannot be printed.",
+    "cell.not_a_number": "Not understood: {typed}.",
+    "cell.not_whole": "{typed} is no whole number.",
+    "cell.decimal_comma": "{typed} holds a comma. Write a point for decimals, and leave out commas for thousands.",
+    "cell.other_unit": "{typed} has another unit than the column, which is in {unit}.",
+    "cell.out_of_range": "{typed} cannot be; from {low:g} to {high:g} {unit} can.",
+    "cell.not_a_choice": "Not understood: {typed}.{near}",
+    "stems.id_twice": "The id {id} is used twice, first in line {first_line}.",
+    "stems.two_diameters": "Stem {id} has a diameter in inches and one in centimeters. Leave one of them empty.",
+    "stems.no_diameter": "Stem {id} has no diameter.",
+    "stems.unknown_patch": "There is no patch {patch}; {count} stems name it.{near}",
+    "stems.unknown_species": "No plant of the name {species} is known; {count} stems have it.{near}",
+    "stems.degrees": "The places look like degrees and not like meters (they span {span_x:g} by {span_y:g}).",
+    "stems.outside_patch": "Stem {id} stands {distance} outside {patch}, inside {inside}.",
+    "stems.outside_all": "Stem {id} of {patch} stands {distance} outside every patch.",
+    "json.syntax": "This is not JSON (at sign {at}).",
+    "json.too_deep": "The file is nested too deeply.",
+    "json.key_twice": "The entry {name} is there twice.",
+    "json.number": "{typed} is no number that can be used.",
+    "geo.not_a_collection": "A collection of features was expected, and this is {what}.",
+    "geo.not_a_feature": "This is no feature.",
+    "geo.degrees": "The places look like degrees and not like meters (they span {span_x:g} by {span_y:g}).",
+    "geo.degrees_named": "The file says that its places are degrees ({system}). Meters are needed.",
+    "geo.no_shape": "The feature has no shape.",
+    "geo.wrong_shape": "This is a {what}, and {wanted} was expected.",
+    "geo.many_parts": "This is a {what}, in several parts. Make each part a feature of its own.",
+    "geo.position": "The corners are no pairs of numbers in meters.",
+    "geo.too_few": "The shape has {corners} corners; it takes at least {least}.",
+    "geo.not_closed": "The outline does not end where it begins; {gap} are open.",
+    "geo.crosses_itself": "The outline crosses itself at {x_m:g}, {y_m:g} (meters).",
+    "geo.hole": "A hole of the outline is not inside it, at {x_m:g}, {y_m:g} (meters).",
+    "geo.no_area": "The outline has no area.",
+    "geo.no_properties": "The feature has no properties.",
+    "geo.unknown_property": "No such property is known.{near}",
+    "geo.missing_property": "The property is missing.",
+    "geo.two_sizes": "{id} has a size in inches and one in centimeters. Leave one of them out.",
+    "geo.id_twice": "The id {id} is used twice, first in line {first_line}.",
+    "geo.unknown_patch": "There is no patch {patch}.{near}",
+    "toml.syntax": "This is not TOML at sign {at}: {why}.",
+    "toml.too_deep": "The file is nested too deeply.",
+    "key.unknown": "No such entry is known: {name}.{near}",
     "key.missing": "The entry is missing.",
-    "key.not_text": "A text in quotes was expected.",
-    "key.not_list": "A list of texts was expected.",
-    "key.not_truth": "true or false was expected.",
-    "key.not_day": "A day was expected.",
-    "key.not_table": "A table was expected.",
-    "key.not_tables": "A list of tables was expected.",
-    "key.no_unit": "{typed} has no unit. Write it in quotes with its unit.",
-    "key.not_understood": "Not understood: {typed}.",
-    "key.not_a_choice": "Not understood: {typed}.",
-    "key.out_of_range": "{typed} cannot be.",
-    "state.unknown": "{typed} is no state.",
-    "container.overfull": "{typed} is left in a jug that holds less.",
-    "fact.unknown_kind": "No label fact of the kind {typed} is known.",
-    "fact.says_nothing": "The fact ({kind}) does not say what the label says.",
-    "fact.says_both": "The fact ({kind}) both says something and says that it is not there.",
-    "fact.who_read": "Who read this, and when? Or write proposed = true.",
-    "scope.stem": "Two diameters were expected.",
-    "scope.dates": "Two days of the year were expected.",
-    "choice.no_product": "This way uses no product.",
-    "choice.twice": "These plants in {patch} have two choices.",
-    "record.broken": "The line is no entry.",
+    "key.wrong_type": "{wanted} was expected here.",
+    "key.empty": "The entry is empty.",
+    "key.too_long": "The entry has {length} signs; the most is {most}.",
+    "key.odd_sign": "The entry holds a sign that cannot be printed.",
+    "key.not_a_choice": "Not understood: {typed}.{near}",
+    "key.figure": "Not understood: {typed}.",
+    "key.out_of_range": "{typed} cannot be; from {low:g} to {high:g} {unit} can.",
+    "key.not_a_day": "{typed} is no day.",
+    "key.id_twice": "The id {id} is used twice, first in {first_file}, line {first_line}.",
+    "key.too_many": "There are {count}; the most that are read is {most}.",
+    "tract.no_patches": "The tract has no patches.",
+    "tract.unknown_patch": "There is no patch {patch}.{near}",
+    "tract.time_zone": "{typed} is no time zone.",
+    "tract.state": "{typed} is no state.{near}",
+    "measure.mark_too_big": "The mark of {id} is larger than what it holds.",
+    "jug.more_than_holds": "More is left in {id} than it holds.",
+    "fact.nothing_said": "The fact ({kind}) does not say what the label says.",
+    "fact.says_and_denies": "The fact ({kind}) says something and also says: {standing}.",
+    "fact.no_such_negative": "A label cannot say '{standing}' of {kind}.",
+    "fact.of_one_only": "The fact ({kind}) is no list, so 'of' has no place here.",
+    "fact.reading": "Who read the fact ({kind}), and when? Or write proposed = true.",
+    "fact.needs_unit": "The fact ({kind}) has no unit: {typed}.",
+    "fact.backward": "The range runs backward: {low} to {high}.",
+    "choice.unknown_species": "No plant of the name {species} is known.{near}",
+    "choice.unknown_product": "There is no product {product} on the shelf.{near}",
+    "choice.twice": "The {species} on {patch} have two choices, the first in line {first_line}.",
+    "choice.needs_product": "The way {how} needs a product.",
+    "choice.takes_no_product": "The way {how} uses no product.",
+    "choice.undiluted": "An undiluted product has no share of carrier.",
+    "record.not_an_object": "The line is no entry.",
+    "record.unknown_key": "No such part of an entry is known: {name}.{near}",
+    "record.missing_key": "A part of the entry is missing.",
+    "record.wrong_type": "{wanted} was expected here.",
+    "record.at": "{typed} is no time.",
+    "record.later_version": "The entry is of a later version ({schema}) than can be read here.",
+    "record.id_twice": "The id {id} is used twice with different content, first in line {first_line}.",
+    "record.corrects_nothing": "The entry corrects {corrects}, which is not there.",
+    "record.corrects_itself": "The entry corrects itself.",
+    "record.kind_near": "No entry of the kind {kind} is known.{near}",
+    "record.unknown_patch": "There is no patch {patch}.{near}",
+    "record.ingredient_spelled": "The ingredient {ingredient} is not on the shelf under that name.{near}",
+    "record.amount": "{typed} is no amount.",
 }
 
 QUESTIONS = {
-    "size.odd": "{count} stems are larger than stems mostly are ({first} first). Is the unit right?",
-    "stem.just_outside": "{count} stems stand up to 33 ft outside {patch} ({first} first). Is that right?",
+    "ask.kind_not_counted": "Entries of the kind {kind} are kept and count toward nothing yet.",
+    "ask.ingredient_near": "Is {ingredient} what you mean?{near}",
+    "ask.odd_size": "{count} sizes are over {odd_above:g} {unit}, {typed} of {id} first. Is the unit right?",
+    "ask.median_large": "Half of the stems are thicker than {median:g} {unit}. Is it perhaps {perhaps}?",
+    "ask.species_large": "Half of the {species} are thicker than {median:g} {unit}, more than it grows. Is it perhaps {perhaps}?",
+    "ask.degrees": "The places may be degrees and not meters. Which are they?",
+    "ask.outside": "{count} stems stand up to {distance} outside {patch}, {id} first. Is that right?",
+    "ask.overlap": "{patch} and {other} overlap by {area}. Is that right?",
+    "ask.area_differs": "{patch} is said to have {stated} and is drawn with {drawn}. Which is right?",
+    "ask.grid": "The file names a grid ({system}). Places are taken as meters of the tract's own.",
+    "ask.spared_species": "No plant of the name {species} is known for {id}.{near}",
+    "ask.spared_no_size": "{id} has no size. How thick is it at breast height?",
+    "ask.fact_plant": "No plant of the name {species} is known.{near}",
+    "ask.strong": "{ingredient} at {strength} is very strong. Is the unit right?",
+    "ask.gear": "{gear} of {role} is on no list of equipment.{near}",
+    "ask.choice_unused": "There are no {species} on {patch} for this choice.",
+    "ask.not_read": "This file is not read yet.",
+    "ask.more": "And {count} more questions.",
 }
 
 VERIFIED = {
@@ -87,8 +152,6 @@ VERIFIED = {
     "cannot_work": "{step} cannot be worked: {why}.",
     "figure_differs": "{what} is shown as {shown:.6g} and works out to {worked:.6g}.",
 }
-
-MOST = 50
 
 
 class ProblemLike(Protocol):
@@ -105,43 +168,43 @@ class ProblemLike(Protocol):
     @property
     def expected(self) -> str: ...
     @property
-    def values(self) -> tuple[tuple[str, Any], ...]: ...
+    def values(self) -> Mapping[str, Any]: ...
+
+
+def _words(values: Mapping[str, Any]) -> dict[str, Any]:
+    """Values as a sentence takes them: figures with a unit in words beside the bare ones, near matches as a hint."""
+    words: dict[str, Any] = dict(values)
+    for name, value in values.items():
+        if isinstance(value, int | float) and name not in ("x_m", "y_m") and bare(name) != name:
+            words[bare(name)] = figure(name, value, "us")
+    near = values.get("near")
+    words["near"] = f" Did you mean {near}?" if near else ""
+    return words
 
 
 def problem_line(problem: ProblemLike) -> str:
     """One problem as a line: file, line, column, sentence, and an example of what was expected."""
-    values = dict(problem.values)
-    near = values.get("near")
-    words: dict[str, Any] = {"file": problem.file, **values}
-    words["near"] = f" Did you mean {near}?" if near else ""
-    words["earlier"] = f", first in line {values['earlier']}" if values.get("earlier") else ""
-    words["stem"] = values.get("stem", "") if problem.message == "stem.outside" else _named(values)
-    if "distance_m" in values:
-        words["distance"] = f"{values['distance_m']:.0f} m ({figure('distance_m', values['distance_m'], 'us')})"
-    where = problem.file if not problem.message.startswith("folder.") else ""
+    where = problem.file
     if problem.line:
         where += f", line {problem.line}"
     if problem.column:
         where += f", {problem.column}"
-    text = PROBLEMS[problem.message].format(**words)
+    text = PROBLEMS[problem.message].format(**_words(problem.values))
+    text = text[:1].upper() + text[1:]
     expected = f" Expected for example: {problem.expected}." if problem.expected else ""
     return f"{where}: {text}{expected}" if where else text + expected
 
 
-def _named(values: Mapping[str, Any]) -> str:
-    return f" (stem {values['stem']}, {values['count']} in all)" if values.get("stem") else ""
-
-
 def problem_lines(problems: Iterable[ProblemLike]) -> list[str]:
-    """All problems as lines, at most 50, the rest counted."""
-    lines = [problem_line(problem) for problem in problems]
-    return lines[:MOST] + ([f"And {len(lines) - MOST} more."] if len(lines) > MOST else [])
+    """All problems as lines."""
+    return [problem_line(problem) for problem in problems]
 
 
 def question_line(question: Mapping[str, Any]) -> str:
     """A doubt about something that was read, as a line."""
     where = f"{question['file']}, line {question['line']}" if question["line"] else str(question["file"])
-    return f"{where}: {QUESTIONS[question['message']].format(**question['values'])}"
+    text = QUESTIONS[question["message"]].format(**_words(question["values"]))
+    return f"{where}: {text}" if where else text
 
 
 def verified_line(message: str, values: Mapping[str, Any]) -> str:
