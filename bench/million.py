@@ -36,8 +36,10 @@ def make(path: Path, count: int) -> None:
         if name.startswith("shelf/"):
             (path / name).write_text(text)
     (path / "tract.toml").write_text(
-        'name = "Bench"\nplace = "nowhere"\nstate = "WI"\ntime_zone = "UTC"\nwho = "own"\nkept_asked = ["p"]\n'
-        '[[patches]]\nid = "p"\nname = "P"\nplaces = ["non-crop"]\n[[people]]\nrole = "owner"\ndoes = ["mix", "apply"]\n'
+        'name = "Bench"\nplace = "nowhere"\nstate = "WI"\ntime_zone = "UTC"\nwho = "own"\n'
+        'kept_asked = ["p"]\n'
+        '[[patches]]\nid = "p"\nname = "P"\nplaces = ["non-crop"]\n'
+        '[[people]]\nrole = "owner"\ndoes = ["mix", "apply"]\n'
     )
     (path / "choices.toml").write_text(
         '[[treat]]\npatch = "p"\nspecies = "red maple"\nhow = "hack and squirt"\nproduct = "glyphosate-4lb-wet"\n'

@@ -8,6 +8,7 @@ Names carry their metric unit as a suffix; two names that meet must carry the sa
 import ast
 import sys
 from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 
 SUFFIXES = (
@@ -32,7 +33,7 @@ def _pairs(node: ast.AST) -> Iterator[tuple[int, ast.AST, ast.AST]]:
         yield node.lineno, node.left, node.right
     elif isinstance(node, ast.Compare):
         sides = [node.left, *node.comparators]
-        yield from ((node.lineno, a, b) for a, b in zip(sides, sides[1:], strict=False))
+        yield from ((node.lineno, a, b) for a, b in pairwise(sides))
     elif isinstance(node, ast.Assign) and len(node.targets) == 1:
         yield node.lineno, node.targets[0], node.value
 

@@ -8,7 +8,7 @@ With --check nothing is written; exit status 1 if a page is stale.
 import inspect
 import io
 import sys
-from contextlib import redirect_stdout
+from contextlib import redirect_stdout, suppress
 from pathlib import Path
 
 from stemward.checks import ALL, RETIRED
@@ -53,11 +53,8 @@ def commands() -> str:
     parts = [MADE, "# Commands\n"]
     for name in COMMANDS:
         out = io.StringIO()
-        with redirect_stdout(out):
-            try:
-                parser_for([name]).parse_args([name, "--help"])
-            except SystemExit:
-                pass
+        with redirect_stdout(out), suppress(SystemExit):
+            parser_for([name]).parse_args([name, "--help"])
         parts.append(f"## stemward {name}\n\n```\n{out.getvalue().strip()}\n```\n")
     return "\n".join(parts)
 

@@ -166,7 +166,7 @@ CASES = [
     ("cut-first", {"stems": stems_of(species="Fagus grandifolia")}, [CHECKED], "beech is the exception (Kochenderfer et al. 2006)"),
     ("weak", {"stems": stems_of(species="Robinia pseudoacacia"), "product": IMAZAPYR, "way": HACK}, [KNOW], "woody legumes resist imazapyr (NC State; Clemson)"),
     ("weak", {"stems": stems_of(species="Ailanthus altissima"), "product": IMAZAPYR, "way": HACK}, [CHECKED], "tree-of-heaven does not (DiTomaso & Kyser 2007)"),
-    ("weak", {"stems": stems_of(species="Acer saccharum")}, [KNOW], "no trial is known"),
+    ("weak", {"stems": stems_of(species="Salix nigra")}, [KNOW], "no trial is known"),
     ("stock", {}, [CHECKED], "2 mL needed, 2 L there"),
     ("stock", {"dose_ml": 5000.0}, [KNOW], "5 L needed, 2 L there"),
     ("stock", {"product": replace(PRODUCT, containers=())}, [KNOW], "no jug"),

@@ -88,7 +88,7 @@ def test_a_plan_without_a_stop_is_exit_status_0(demo_folder):
 
 
 BAD = [
-    (["plan", "nowhere"], "no folder"),
+    (["plan", "nowhere"], "no such folder"),
     (["plan", "{demo}", "--as-of", "soon"], "Write a date"),
     (["plan", "{demo}", "--pdf", "no/such/place/p.pdf"], "Cannot write"),
     (["plan", "{demo}", "--units", "stone"], "Not understood"),

@@ -9,8 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stemward.gate.problems import Problems
-from stemward.gate.product import read_product
+from conftest import read_folder
 from stemward.kinds import LabelFact, Scope
 from stemward.label import KINDS, Situation, covers, nests, resolve
 
@@ -36,12 +35,11 @@ def test_there_are_ten_worked_examples():
 
 
 @pytest.mark.parametrize(("name", "block"), EXAMPLES, ids=[name for name, _ in EXAMPLES])
-def test_worked_example(name, block):
+def test_worked_example(name, block, demo_folder):
     """An example of the page gives the answer it promises, read through the gate as a user's file would be."""
     facts_text, _, expect_text = block.partition("[expect]")
-    problems = Problems()
-    product = read_product(PRODUCT + facts_text, "shelf/x.toml", KINDS, problems)
-    assert product is not None, problems
+    (demo_folder / "shelf/x.toml").write_text(PRODUCT + facts_text)
+    product = read_folder(demo_folder).tract.product("x")
     expect = tomllib.loads(expect_text)
     situation = {k: tuple(v) if isinstance(v, list) else v for k, v in expect["situation"].items()}
     got = resolve(product.facts, expect["kind"], Situation(**situation), expect.get("of"))

@@ -14,6 +14,7 @@ import pytest
 from conftest import read_folder
 from plan.test_draw_up import plan_of
 from stemward.gate.demo import texts
+from stemward.handbook import load as load_book
 from stemward.plan import verify
 
 PREFIX = os.environ.get("STEMWARD_SPATSTAT", "")
@@ -51,7 +52,8 @@ def folder_of(path, rows, spared, choice, side_m):
         if name.startswith("shelf/"):
             (path / name).write_text(text)
     (path / "tract.toml").write_text(
-        'name = "Stand"\nplace = "a mapped stand"\nstate = "WI"\ntime_zone = "UTC"\nwho = "own"\nkept_asked = ["stand"]\n'
+        'name = "Stand"\nplace = "a mapped stand"\nstate = "WI"\ntime_zone = "UTC"\nwho = "own"\n'
+        'kept_asked = ["stand"]\n'
         '[[patches]]\nid = "stand"\nname = "Stand"\nplaces = ["woods"]\n'
         '[[people]]\nrole = "owner"\ndoes = ["mix", "apply"]\n'
         'gear = ["long-sleeved shirt", "long pants", "boots", "waterproof gloves", "goggles"]\n'
@@ -157,7 +159,10 @@ def test_large_pines_cut_for_stumps_take_what_their_rings_take(tmp_path):
     plan = plan_of(read_folder(folder_of(tmp_path / "stumps", rows, [], choice, 200.0)).tract)
     d = np.round(sizes[large], 1)
     ring_cm2 = np.pi / 4 * (d**2 - (d - 4 * 2.54) ** 2)  # Kochenderfer et al. 2006: outer 2 in
-    edge_cm2 = 0.5 * np.pi / 4 * 2.54**2  # half the face of a 1 in stem: engineering guess, no source
-    assert plan["mixes"][0]["need_ml"] == pytest.approx((0.05 * (ring_cm2 + edge_cm2)).sum(), rel=1e-6)
+    tool = load_book().tools["squirt bottle"]
+    edge_cm2 = tool.waste_frac.number * np.pi / 4 * 2.54**2  # a share of the face of a 1 in stem: engineering guess
+    assert plan["mixes"][0]["need_ml"] == pytest.approx(
+        (tool.depth_ml_cm2.number * (ring_cm2 + edge_cm2)).sum(), rel=1e-6
+    )
     assert len(plan["mixes"][0]["batches"]) > 1
     assert verify(plan).problems == ()

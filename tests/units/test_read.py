@@ -20,6 +20,8 @@ UNDERSTOOD = [
     ("½ in", "length", "in", 0.5),
     (".5 in", "length", "in", 0.5),
     ("1,000 ft", "length", "ft", 1000),
+    ("1,250 ft", "length", "ft", 1250),
+    ("1,234.5 m", "length", "m", 1234.5),
     ("4 lb ae/gal", "strength", "lb/gal", 4),
     ("25 % v/v", "fraction", "%", 25),
     ("25 %", "fraction", "%", 25),
@@ -33,6 +35,7 @@ UNDERSTOOD = [
 ]
 
 REFUSED = [
+    ("2,500 L", "volume"),  # two and a half litres in much of the world
     ("2,5 L", "volume"),  # a decimal comma is not guessed at
     ("10,00 ft", "length"),
     ("1:3", "fraction"),
@@ -89,7 +92,7 @@ def test_any_text_is_read_or_refused(text, dimension):
         assert refused.dimension == dimension
 
 
-NUMBERS = {"3": 3, "3.25": Fraction(13, 4), "1/4": Fraction(1, 4), "2 3/8": Fraction(19, 8), "1,250": 1250}
+NUMBERS = {"3": 3, "3.25": Fraction(13, 4), "1/4": Fraction(1, 4), "2 3/8": Fraction(19, 8), "1,000": 1000}
 
 
 @pytest.mark.parametrize("dimension", sorted(UNITS))

@@ -175,9 +175,9 @@ def by_force(fact: LabelFact) -> Weight:
     return {"must": Weight.STOP, "avoid": Weight.FIND_OUT, "should": Weight.KNOW}[fact.force]
 
 
-def form_of(case: Case, content: Content) -> str:
+def form_of(book: Book, content: Content) -> str:
     """The form of a product's ingredient as the handbook names it, empty if it knows none."""
-    known = case.book.ingredient(content.ingredient, content.form)
+    known = book.ingredient(content.ingredient, content.form)
     return known.form if known else ""
 
 

@@ -14,11 +14,11 @@ def run(case: Case) -> Iterator[Finding]:
     for job in case.jobs:
         if job.way.how not in CUTS:
             continue
-        cited = job.species.cited
+        cited = job.species.cited_cut_first
         source = [Evidence(cited.id, cited.place, cited.source)]
         if job.species.cut_first == "worse":
             yield finding(ID, Weight.KNOW, "suckers", job, source, plant=job.target.species, how=job.way.how)
-        elif job.species.cut_first == "unknown" and job.species.root_suckers == "unknown":
+        elif job.species.cut_first == "unknown" and job.species.root_suckers != "no":
             yield finding(ID, Weight.FIND_OUT, "unknown", job, source, plant=job.target.species)
         else:
             yield finding(ID, Weight.CHECKED, "fits", job, source, plant=job.target.species, how=job.way.how)

@@ -1,17 +1,15 @@
 """Distances from treated stems to what is kept from harm, shared by the checks on roots and water."""
 
-from collections.abc import Iterator
+from functools import lru_cache
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from stemward.checks.case import Case, Job
+from stemward.checks.case import Job
 from stemward.handbook import Book
-from stemward.kinds import Shape, Spared
+from stemward.kinds import Shape, Spared, Stems
 from stemward.reckon import roots
-
-PLANT_KINDS = ("tree", "small plants", "garden")
 
 
 def geometry(shape: Shape) -> shapely.Geometry:
@@ -23,9 +21,24 @@ def geometry(shape: Shape) -> shapely.Geometry:
     return shapely.Polygon(shape.rings[0], shape.rings[1:])
 
 
-def distances_m(job: Job, spared: Spared) -> NDArray[np.float64]:
-    """Distance of every stem of a job to one spared plant or place, length n, metres; 0 inside."""
-    return roots.distance_m(job.stems.x_m, job.stems.y_m, geometry(spared.shape))
+@lru_cache(maxsize=16)
+def _by_x(stems: Stems) -> tuple[NDArray[np.intp], NDArray[np.float64]]:
+    """Rows in order of x, and their x: so that what is near is found without looking at every stem."""
+    order = np.argsort(stems.x_m, kind="stable")
+    return order, stems.x_m[order]
+
+
+def near(job: Job, spared: Spared, farthest_m: float) -> tuple[NDArray[np.intp], NDArray[np.float64]]:
+    """Rows of the job's stems within `farthest_m` of a spared plant or place, and their distances, metres."""
+    shape = geometry(spared.shape)
+    left, low, right, high = shape.bounds
+    order, xs = _by_x(job.stems)
+    rows = order[np.searchsorted(xs, left - farthest_m) : np.searchsorted(xs, right + farthest_m, side="right")]
+    y_m = job.stems.y_m[rows]
+    rows = np.sort(rows[(y_m >= low - farthest_m) & (y_m <= high + farthest_m)])
+    away_m = roots.distance_m(job.stems.x_m[rows], job.stems.y_m[rows], shape)
+    here = away_m <= farthest_m
+    return rows[here], away_m[here]
 
 
 def reach(spared: Spared, book: Book) -> roots.Reach:
@@ -41,16 +54,3 @@ def reach(spared: Spared, book: Book) -> roots.Reach:
         multiples,  # type: ignore[arg-type]
         book.defaults["crown_multiple"].number,
     )
-
-
-def plants_near(case: Case, job: Job, farthest_m: float) -> Iterator[tuple[Spared, NDArray[np.float64]]]:
-    """Spared plants with a stem of the job within `farthest_m`, each with the distances of all its stems."""
-    if len(job.stems) == 0:
-        return
-    x, y = job.stems.x_m, job.stems.y_m
-    box = shapely.box(x.min() - farthest_m, y.min() - farthest_m, x.max() + farthest_m, y.max() + farthest_m)
-    for spared in case.tract.spared:
-        if spared.kind in PLANT_KINDS and box.intersects(geometry(spared.shape)):
-            away_m = distances_m(job, spared)
-            if away_m.min() <= farthest_m:
-                yield spared, away_m

@@ -1,16 +1,19 @@
 """Can the treatment pass through grafted or shared roots into a plant that is to be kept?"""
 
+import math
 from collections.abc import Iterator
 
 import numpy as np
 
 from stemward.checks.case import Case, Check, Job, finding
-from stemward.checks.near import distances_m
+from stemward.checks.near import near
 from stemward.handbook import Ingredient
 from stemward.kinds import Evidence, Finding, Spared, Weight
 from stemward.reckon.roots import Level, shared_root_level
 
 ID = "shared-roots"
+LOOK_M = 100.0
+"""Kin farther off than this are not spoken of; grafts are on record within a third of it."""
 WEIGHT = {
     Level.NO_ROUTE_KNOWN: Weight.CHECKED,
     Level.LITTLE: Weight.KNOW,
@@ -51,17 +54,16 @@ def _for_ingredient(case: Case, job: Job, ingredient: Ingredient) -> Iterator[Fi
         Level.NO_ROUTE_KNOWN, float("inf"), None, (), 0, 0.0,
     )  # fmt: skip
     for spared, graft_m, clone in _kin(case, job):
-        away_m = distances_m(job, spared)
-        if away_m.size == 0:
+        # One clone is one plant at any distance; otherwise what stands far beyond the graft distance says nothing.
+        rows, away_m = near(job, spared, math.inf if clone else LOOK_M)
+        if not len(rows):
             continue
-        levels = np.asarray(
-            shared_root_level(away_m, graft_m, clone, ingredient.translocated, job.way.how == "cut stump")
-        )
+        levels = shared_root_level(away_m, graft_m, clone, ingredient.translocated, job.way.how == "cut stump")
         level = Level(int(levels.max()))
         here = levels == level
         nearest_m = float(away_m[here].min())
         if worst[2] is None or (level, -nearest_m) > (worst[0], -worst[1]):
-            ids = tuple(job.stems.id[here][np.argsort(away_m[here], kind="stable")][:20])
+            ids = tuple(job.stems.id[rows[here]][np.argsort(away_m[here], kind="stable")][:20])
             worst = (level, nearest_m, spared, ids, int(here.sum()), graft_m)
     level, nearest_m, kept, ids, count, graft_m = worst
     if kept is None:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from stemward.checks.case import Case, Check, Job, finding
-from stemward.checks.near import distances_m, geometry, reach
+from stemward.checks.near import near, reach
 from stemward.handbook import Ingredient
 from stemward.kinds import Evidence, Finding, Spared, Weight
 from stemward.reckon.roots import Level, soil_level, soil_mass_g
@@ -50,18 +50,18 @@ def _for_ingredient(case: Case, job: Job, ingredient: Ingredient, rooted: list[S
     source = Evidence(ingredient.soil_cited.id, ingredient.soil_cited.place, ingredient.soil_cited.source)
     unsized: list[str] = []
     for spared in rooted:
-        away_m = distances_m(job, spared)
-        if away_m.size == 0 or away_m.min() > LOOK_M + _size_m(spared):
+        rows, away_m = near(job, spared, LOOK_M)
+        if not len(rows):
             continue
         if spared.kind == "tree" and spared.dbh_cm is None and spared.crown_radius_m is None:
             unsized.append(spared.id)
             continue
-        levels = np.asarray(soil_level(away_m, reach(spared, case.book), ingredient.soil_active, np.asarray(high_g)))
-        level = Level(int(levels.max(initial=0)))
+        levels = soil_level(away_m, reach(spared, case.book), ingredient.soil_active, np.asarray(high_g)[rows])
+        level = Level(int(levels.max()))
         here = levels == level
-        nearest_m = float(away_m[here].min()) if here.any() else float("inf")
+        nearest_m = float(away_m[here].min())
         if (level, -nearest_m) > (worst[0], -worst[1]) or worst[2] is None:
-            ids = tuple(job.stems.id[here][np.argsort(away_m[here], kind="stable")][:20])
+            ids = tuple(job.stems.id[rows[here]][np.argsort(away_m[here], kind="stable")][:20])
             worst = (level, nearest_m, spared, ids, int(here.sum()))
     if unsized and ingredient.soil_active != "no":
         yield finding(
@@ -96,12 +96,6 @@ def _for_ingredient(case: Case, job: Job, ingredient: Ingredient, rooted: list[S
         mass_low_g=float(np.sum(low_g)),
         mass_high_g=float(np.sum(high_g)),
     )
-
-
-def _size_m(spared: Spared) -> float:
-    """Half the widest extent of a spared place, so that a large outline is not overlooked."""
-    left, low, right, high = geometry(spared.shape).bounds
-    return float(max(right - left, high - low)) / 2
 
 
 CHECK = Check(

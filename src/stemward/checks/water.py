@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from stemward.checks.case import Case, Check, Job, by_force, finding, open_question, place, weigh
-from stemward.checks.near import distances_m
+from stemward.checks.near import near
 from stemward.kinds import Finding, LabelFact, Product, Spared, Weight
 from stemward.label import Situation, resolve
 
@@ -18,10 +18,10 @@ def run(case: Case) -> Iterator[Finding]:
     """One finding a job and water or well within 150 m."""
     for job, product in case.treated:
         for kind, fact_kind in KINDS:
-            near = [(float(distances_m(job, s).min()), s) for s in case.tract.spared if s.kind == kind]
-            near = [pair for pair in near if pair[0] <= LOOK_M]
-            if near:
-                away_m, spared = min(near, key=lambda pair: (pair[0], pair[1].id))
+            found = [(near(job, s, LOOK_M)[1], s) for s in case.tract.spared if s.kind == kind]
+            nearest = [(float(away_m.min()), s) for away_m, s in found if len(away_m)]
+            if nearest:
+                away_m, spared = min(nearest, key=lambda pair: (pair[0], pair[1].id))
                 for situation in job.situations(case.tract):
                     yield _judge(job, product, situation, fact_kind, away_m, spared)
 

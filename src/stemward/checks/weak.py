@@ -12,7 +12,7 @@ def run(case: Case) -> Iterator[Finding]:
     """Something to know where a source says so; where none does, what stands behind the way."""
     for job, product in case.treated:
         for content in product.contents:
-            plant, how, form = job.target.species, job.way.how, form_of(case, content)
+            plant, how, form = job.target.species, job.way.how, form_of(case.book, content)
             weak = case.book.weak(plant, how, content.ingredient, form)
             tier = case.book.evidence_tier(plant, how, content.ingredient, form)
             if weak is not None:

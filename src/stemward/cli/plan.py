@@ -35,8 +35,9 @@ def run(args: argparse.Namespace) -> int:
     try:
         read = folder.read(args.folder, book.find_species, KINDS)
     except folder.Unreadable as unreadable:
+        print(f"{args.folder} cannot be used.", file=sys.stderr)
         for line in problem_lines(unreadable.problems):
-            print(line, file=sys.stderr)
+            print(f"  {line}", file=sys.stderr)
         print("Nothing was changed.", file=sys.stderr)
         return 2
     data = as_data(draw_up(read.tract, book, as_of, read.hash))

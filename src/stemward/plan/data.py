@@ -3,6 +3,7 @@
 from typing import Any
 
 from stemward.checks import Case, Job
+from stemward.checks.case import form_of
 from stemward.checks.equipment import needed_by_role
 from stemward.handbook import Book
 from stemward.kinds import LabelFact, Shape, Tract
@@ -137,16 +138,7 @@ def evidence_data(job: Job, book: Book) -> list[dict[str, Any]]:
     rows = [
         row
         for content in job.product.contents
-        for row in book.evidence(job.target.species, job.way.how, content.ingredient)
+        for row in book.evidence(job.target.species, job.way.how, content.ingredient, form_of(book, content))
     ]
-    return [
-        {
-            "id": r.id,
-            "kind": r.kind,
-            "rating": r.rating,
-            "season": r.season,
-            "source": r.source,
-            "place": r.place,
-        }
-        for r in rows[:6]
-    ]
+    shown = ("id", "kind", "rating", "typed", "season", "source")
+    return [{name: getattr(row, name) for name in shown} for row in rows[:6]]

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from stemward.checks import ALL, Case, Job, run
+from stemward.checks.case import form_of
 from stemward.handbook import Book, Species
 from stemward.kinds import (
     HERBICIDE_METHODS,
@@ -170,12 +171,8 @@ def suggest(weighed: list[Weighed], species: Species) -> Weighed:
 def _tier(job: Job, book: Book) -> int:
     if job.product is None:
         return 0
-    tiers = []
-    for content in job.product.contents:
-        known = book.ingredient(content.ingredient, content.form)
-        form = known.form if known else ""
-        tiers.append(book.evidence_tier(job.target.species, job.way.how, content.ingredient, form))
-    return min(tiers)
+    plant, how = job.target.species, job.way.how
+    return min(book.evidence_tier(plant, how, c.ingredient, form_of(book, c)) for c in job.product.contents)
 
 
 def _level(finding: Finding) -> int:

@@ -3,16 +3,19 @@
 import hashlib
 import json
 import math
-from dataclasses import asdict, is_dataclass, replace
+from dataclasses import asdict, fields, is_dataclass, replace
 from typing import Any
 
 import numpy as np
 
 from stemward.kinds import Finding, Plan
 
-SIGNIFICANT = 9
 ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
 """Digits and capitals without I, L, O and U, which are misread by hand."""
+
+
+def _short(value: float) -> float | None:
+    return float(f"{value:.9g}") if math.isfinite(value) else None
 
 
 def plain(value: Any) -> Any:
@@ -20,15 +23,17 @@ def plain(value: Any) -> Any:
     if isinstance(value, Finding):
         return _finding(value)
     if isinstance(value, np.ndarray):
-        return plain(value.tolist())
+        return [_short(v) for v in value.tolist()] if value.dtype.kind == "f" else value.tolist()
+    if isinstance(value, tuple) and value and type(value[0]) is float:
+        return [_short(v) for v in value]
     if isinstance(value, np.generic):
         return plain(value.item())
     if isinstance(value, bool) or value is None or isinstance(value, int | str):
         return value
     if isinstance(value, float):
-        return float(f"{value:.{SIGNIFICANT}g}") if math.isfinite(value) else None
+        return _short(value)
     if is_dataclass(value) and not isinstance(value, type):
-        return {key: plain(item) for key, item in asdict(value).items()}
+        return {f.name: plain(getattr(value, f.name)) for f in fields(value)}
     if isinstance(value, dict):
         return {str(key): plain(item) for key, item in value.items()}
     return [plain(item) for item in value]

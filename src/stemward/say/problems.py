@@ -128,7 +128,7 @@ QUESTIONS = {
     "ask.ingredient_near": "Is {ingredient} what you mean?{near}",
     "ask.odd_size": "{count} sizes are over {odd_above:g} {unit}, {typed} of {id} first. Is the unit right?",
     "ask.median_large": "Half of the stems are thicker than {median:g} {unit}. Is it perhaps {perhaps}?",
-    "ask.species_large": "Half of the {species} are thicker than {median:g} {unit}, more than it grows. Is it perhaps {perhaps}?",
+    "ask.species_large": "Half of the {species} are thicker than {median:g} {unit}, seldom so. Is it {perhaps}?",
     "ask.degrees": "The places may be degrees and not meters. Which are they?",
     "ask.outside": "{count} stems stand up to {distance} outside {patch}, {id} first. Is that right?",
     "ask.overlap": "{patch} and {other} overlap by {area}. Is that right?",

@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-from stemward.units.table import EXAMPLE, MAY_BE_NEGATIVE, METRIC, UNITS, Unit
+from stemward.units.table import EXAMPLE, MAY_BE_NEGATIVE, METRIC, METRIC_SPELLINGS, UNITS, Unit
 
 _LONGEST = 40
 """Characters; what is longer is no figure."""
@@ -110,9 +110,14 @@ def read(text: str, dimension: str, bare: str | None = None) -> Quantity:
     figure, unit = _split(clean[1:].strip() if negative else clean)
     value = _number(figure)
     unit = " ".join(unit.split()) or (bare or "")
-    if value is None or (unit not in UNITS[dimension] and unit != METRIC[dimension]):
+    if value is None or (unit not in UNITS[dimension] and unit != METRIC[dimension]) or _two_ways(figure, unit):
         raise UnitError(typed, dimension)
     return _quantity(-value if negative else value, unit, dimension, typed)
+
+
+def _two_ways(figure: str, unit: str) -> bool:
+    """True for a comma that may be thousands or decimals: "2,500 L" is two and a half litres in much of the world."""
+    return "," in figure and unit in METRIC_SPELLINGS and "." not in figure and not figure.endswith(",000")
 
 
 def _quantity(value: Fraction, unit: str, dimension: str, typed: str) -> Quantity:

@@ -142,3 +142,27 @@ UNITS: dict[str, dict[str, Unit]] = {
     },
     "count": _units(count=("", 1)),
 }
+
+METRIC_NAMES = (
+    "mm",
+    "cm",
+    "m",
+    "km",
+    "m2",
+    "ha",
+    "ul",
+    "ml",
+    "l",
+    "mg",
+    "g",
+    "kg",
+    "g_l",
+    "g_m2",
+    "kg_ha",
+    "km_h",
+    "m_s",
+)
+METRIC_SPELLINGS = frozenset(
+    spelling for units in UNITS.values() for spelling, unit in units.items() if unit.name in METRIC_NAMES
+)
+"""Spellings of metric units, with which a comma is often a decimal sign."""
