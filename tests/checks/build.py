@@ -97,7 +97,7 @@ WAY = Way("cut stump", "g4", 0.5, "water", "squirt bottle")
 
 def case(
     product=PRODUCT, patch=PATCH, way=WAY, stems=None, spared=(TREE,), people=(OWNER,), state="WI", kept=("slope",),
-    used_g_m2=1 * LB_ACRE, vessels=(Vessel("bottle", 709_765),), as_of=AS_OF, species=None, dose_ml=2.0,
+    used_g_m2=1 * LB_ACRE, vessels=(Vessel("bottle", 709_765),), as_of=AS_OF, species=None, dose_ml=2.0, questions=(),
 ):  # fmt: skip
     """One job on one patch with everything in order, but for what is given."""
     book = load()
@@ -109,6 +109,7 @@ def case(
     tract = Tract(
         "Slope", "invented", state, "UTC", "own", True, (patch,), stems, tuple(spared), tuple(kept),
         (product,) if product else (), tuple(people), tuple(vessels), (MeasureOwned("cup", 14787, 236588),),
+        questions=tuple(questions),
     )  # fmt: skip
     job = Job(
         "t1", Target(patch.id, latin, tuple(range(len(stems)))), patch, species or book.species[latin], way,

@@ -26,6 +26,7 @@ from stemward.checks import ALL
 from stemward.kinds import (
     Container,
     Content,
+    Question,
     Registration,
     Scope,
     Shape,
@@ -153,6 +154,9 @@ CASES = [
     ("measured-at", {"stems": stems_of(at="breast")}, [KNOW], "measured at breast height for a cut stump"),
     ("measured-at", {"stems": stems_of(at="")}, [OPEN], "not written where"),
     ("measured-at", {"way": HACK}, [KNOW], "measured at the stump for hack and squirt"),
+    ("doubts", {}, [], "nothing read was doubtful"),
+    ("doubts", {"questions": (Question("ask.odd_size", (("count", 1),), "stems.csv", 3),)}, [OPEN], "an implausible size"),
+    ("doubts", {"questions": (Question("ask.not_read", (), "plots.csv"),)}, [], "a file that is not read yet changes no number"),
     ("edition", {}, [CHECKED], "the same edition"),
     ("edition", {"product": replace(PRODUCT, edition_jug="")}, [OPEN], "not compared"),
     ("edition", {"product": replace(PRODUCT, edition_jug="B")}, [STOP], "another edition"),

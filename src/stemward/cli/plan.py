@@ -79,7 +79,7 @@ def summary(data: dict[str, Any], speaker: Any) -> list[str]:
             lines.append(f"    Do: {said.do}.")
         if said.stands:
             lines.append(f"    {said.stands}")
-    lines.append("")
+    lines += ["", *(f"Note: {line}" for line in speaker.doubts()), ""] if data["tract"]["asked"] else [""]
     for item in data["treatments"]:
         lines.append(f"{item['common']} on {item['patch_name']}, {item['stems']} stems: {speaker.way(item)}")
         if item["product"]:

@@ -200,10 +200,15 @@ def problem_lines(problems: Iterable[ProblemLike]) -> list[str]:
     return [problem_line(problem) for problem in problems]
 
 
+def question_words(question: Mapping[str, Any]) -> str:
+    """A doubt about something that was read, without its place."""
+    return QUESTIONS[question["message"]].format(**_words(question["values"]))
+
+
 def question_line(question: Mapping[str, Any]) -> str:
     """A doubt about something that was read, as a line."""
     where = f"{question['file']}, line {question['line']}" if question["line"] else str(question["file"])
-    text = QUESTIONS[question["message"]].format(**_words(question["values"]))
+    text = question_words(question)
     return f"{where}: {text}" if where else text
 
 

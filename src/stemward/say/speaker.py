@@ -7,7 +7,7 @@ from typing import Any
 
 from stemward.say import en
 from stemward.say.numbers import System, figure, figures
-from stemward.say.problems import question_line
+from stemward.say.problems import question_line, question_words
 
 _URL = re.compile(r"\s*https?://\S+")
 ORDER = ("stop", "find out", "know", "checked")
@@ -87,6 +87,8 @@ class Speaker:
             words["kept"] = self.kept(words["spared"])
             if check == "water":
                 words["spared"] = words["kept"]
+        if check == "doubts":
+            words["question"] = question_words(self.plan["tract"]["asked"][int(values["number"])])
         if message not in en.findings.OPEN and "ingredient" in words:
             words["ingredient"] = words["ingredient"][:1].upper() + words["ingredient"][1:]
         if check == "concentration":

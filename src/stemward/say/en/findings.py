@@ -284,6 +284,11 @@ MESSAGES: dict[str, tuple[str, str]] = {
         "Someone has said what must not be harmed around {patch}; {listed} plants and places are listed.",
         "",
     ),
+    # doubts
+    "doubts.asked": (
+        "What was read is possible and seldom so. {question}",
+        "look at that line, and mend it or leave it as it is",
+    ),
     # edition
     "edition.not_compared": (
         "Nobody has compared the label that was read with the booklet on the jug. The booklet rules.",
