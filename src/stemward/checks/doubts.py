@@ -17,7 +17,7 @@ def run(case: Case) -> Iterator[Finding]:
             continue
         line = f"line {question.line}" if question.line else ""
         where = Evidence("file", line, question.file)
-        yield finding(ID, Weight.FIND_OUT, "asked", evidence=[where], number=number)
+        yield finding(ID, Weight.FIND_OUT, "doubtful", evidence=[where], number=number)
 
 
 CHECK = Check(

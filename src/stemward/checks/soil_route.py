@@ -40,9 +40,7 @@ def _for_ingredient(case: Case, job: Job, ingredient: Ingredient, rooted: list[S
     drips = (tool.drip_low_frac, tool.drip_high_frac)
     if job.way.how == "hack and squirt":
         drips = (case.book.defaults["injection_drip_low_frac"], case.book.defaults["injection_drip_high_frac"])
-    low_g, high_g = soil_mass_g(
-        job.ae_g[ingredient.name], drips[0].number, drips[1].number, ingredient.exuded
-    )
+    low_g, high_g = soil_mass_g(job.ae_g[ingredient.name], drips[0].number, drips[1].number, ingredient.exuded)
     worst: tuple[Level, float, Spared | None, tuple[str, ...], int] = (
         Level.NO_ROUTE_KNOWN,
         float("inf"),

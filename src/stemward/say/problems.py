@@ -126,7 +126,7 @@ PROBLEMS = {
 QUESTIONS = {
     "ask.kind_not_counted": "Entries of the kind {kind} are kept and count toward nothing yet.",
     "ask.ingredient_near": "Is {ingredient} what you mean?{near}",
-    "ask.odd_size": "{count} sizes are over {odd_above:g} {unit}, {typed} of {id} first. Is the unit right?",
+    "ask.odd_size": "Sizes over {odd_above:g} {unit}: {count}, the first {typed} ({id}). Is the unit right?",
     "ask.median_large": "Half of the stems are thicker than {median:g} {unit}. Is it perhaps {perhaps}?",
     "ask.species_large": "Half of the {species} are thicker than {median:g} {unit}, seldom so. Is it {perhaps}?",
     "ask.degrees": "The places may be degrees and not meters. Which are they?",

@@ -285,7 +285,7 @@ MESSAGES: dict[str, tuple[str, str]] = {
         "",
     ),
     # doubts
-    "doubts.asked": (
+    "doubts.doubtful": (
         "What was read is possible and seldom so. {question}",
         "look at that line, and mend it or leave it as it is",
     ),
