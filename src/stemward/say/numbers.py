@@ -10,6 +10,7 @@ System = Literal["us", "metric"]
 _BY_SUFFIX: tuple[tuple[str, Callable[[float, System], units.Shown]], ...] = (
     ("_g_m2", lambda v, s: units.rate(v, "g_m2", s)),
     ("_ae_g_l", lambda v, s: units.strength(v, "g_l", s)),
+    ("_g_l", lambda v, s: units.strength(v, "g_l", s)),
     ("_m2", lambda v, s: units.area(v, "m2", s)),
     ("_ml", lambda v, s: units.volume(v, "ml", s)),
     ("_cm", lambda v, s: units.length_small(v, "cm", s)),
