@@ -76,7 +76,10 @@ def packet_data(plan: Mapping[str, Any], units: System, paper: Paper) -> dict[st
             [role, "; ".join(_with_page(speaker, item) for item in items)] for role, items in tract["needed"].items()
         ],
         "fact_head": [words[k] for k in ("fact", "says", "for", "page_word", "read_by")],
-        "facts": [_fact(speaker, product, fact) for product in tract["products"] for fact in _leaned_on(plan, product)],
+        "facts": [
+            {"product": product["name"], "rows": [_fact(speaker, fact) for fact in _leaned_on(plan, product)]}
+            for product in tract["products"]
+        ],
         "source_head": [words[k] for k in ("number", "value", "source", "grade")],
         "sources": [_source(speaker, cited) for cited in plan["cited"]],
         "emergency": [*_address(tract), *en.cautions.EMERGENCY],
@@ -209,8 +212,10 @@ def _batch(speaker: Speaker, pictures: Pictures, mix: Mapping[str, Any], batch: 
     if "refused" in batch:
         return {"heading": heading, "pour": [], "sum": speaker.batch(batch), "strength": "", "ladder": None}
     order = sorted(batch["parts"], key=lambda p: ("carrier", "product", "dye").index(p["what"]))
+    # The strength of what is really poured, which may be a little under the one chosen.
+    share = batch["concentration_frac"] / mix["concentration_frac"]
     strength = "; ".join(
-        speaker.word("ae_per_volume", ingredient=n, grams=f"{g:.0f}") for n, g in mix["ae_g_l"].items()
+        speaker.word("ae_per_volume", ingredient=n, grams=f"{g * share:.0f}") for n, g in mix["ae_g_l"].items()
     )
     return {
         "heading": heading,
@@ -237,17 +242,17 @@ def _with_page(speaker: Speaker, item: Mapping[str, Any]) -> str:
     return speaker.word("item_page", item=item["item"], page=item["page"]) if item["page"] else str(item["item"])
 
 
-def _fact(speaker: Speaker, product: Mapping[str, Any], fact: Mapping[str, Any]) -> list[str]:
+def _fact(speaker: Speaker, fact: Mapping[str, Any]) -> list[str]:
     says = fact["typed"] or fact["value"] or ""
     if fact["standing"] != "says":
         says = speaker.word("standing", standing=fact["standing"], of=f" ({says})" if says else "")
     scope = "; ".join(", ".join(values) for values in fact["scope"].values()) or speaker.word("all")
     by = speaker.word("by_on", by=fact["read_by"], on=fact["read_on"]) if fact["reading"] == "read" else fact["reading"]
-    return [f"{fact['kind']} ({product['name']})", str(says), scope, fact["page"], by]
+    return [fact["kind"], str(says), scope, fact["page"], by]
 
 
 def _source(speaker: Speaker, cited: Mapping[str, Any]) -> list[str]:
-    name = cited["id"].partition(".")[2].replace("_", " ")
+    name = en.paper.number_name(cited["id"])
     value = f"{cited['value']:g} {cited['unit']}" if isinstance(cited["value"], int | float) else str(cited["value"])
     return [name, value.strip(), speaker.source(cited["source"]), en.paper.GRADES.get(cited["grade"], cited["grade"])]
 

@@ -112,3 +112,17 @@ GRADES = {
     "invented": "invented",
     "own": "your own",
 }
+
+NUMBER_NAMES = {"in": "one cut per", "least": "fewest cuts", "ml": "mix in each cut"}
+"""Names of the numbers of a spacing rule, by the end of their id."""
+
+_UNITS = ("cm2", "m2", "cm", "ml", "frac", "m", "min", "days", "h")
+
+
+def number_name(cited_id: str) -> str:
+    """A number that a plan leans on, as a reader knows it: "default.ring_cm" is "ring"."""
+    room, _, rest = cited_id.partition(".")
+    if room == "cut":
+        return NUMBER_NAMES.get(rest.rpartition(".")[2], rest)
+    words = rest.replace(".", ", ").replace("_", " ").split()
+    return " ".join(word for word in words if word not in _UNITS)
