@@ -66,7 +66,7 @@ def _day(text: str | None) -> datetime.date:
 def summary(data: dict[str, Any], speaker: Any) -> list[str]:
     """The plan as lines for a terminal, heaviest findings first."""
     tract = data["tract"]
-    lines = [f"{tract['name']}, {tract['place']}   plan {data['code']}, for {data['as_of']}"]
+    lines = [f"{', '.join(w for w in (tract['name'], tract['place']) if w)}   plan {data['code']}, for {data['as_of']}"]
     if tract["invented"]:
         lines.append(speaker.word("invented"))
     lines += ["", speaker.count_line(), ""]
@@ -81,7 +81,7 @@ def summary(data: dict[str, Any], speaker: Any) -> list[str]:
             lines.append(f"    {said.stands}")
     lines += ["", *(f"Note: {line}" for line in speaker.doubts()), ""] if data["tract"]["asked"] else [""]
     for item in data["treatments"]:
-        lines.append(f"{item['common']} on {item['patch_name']}, {item['stems']} stems: {speaker.way(item)}")
+        lines.append(f"{item['common']} on {item['patch_name']}, stems: {item['stems']}. {speaker.way(item)}")
         if item["product"]:
             low, middle, high = (speaker.number("mix_ml", item[k]) for k in ("need_low_ml", "need_ml", "need_high_ml"))
             lines.append(f"    needs about {middle} of mix ({low} to {high})")

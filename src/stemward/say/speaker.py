@@ -180,7 +180,8 @@ class Speaker:
         if treatment["chosen_by"] == "person":
             return en.stages.CHOSEN["person"]
         if treatment["how"] == "leave it":
-            return en.stages.NOTHING_FITS
+            any_product = any(way["product"] for way in treatment["ways"])
+            return en.stages.NOTHING_FITS if any_product else en.stages.NO_PRODUCT
         if treatment["how"] == "cut only":
             return en.stages.NO_SPROUT
         open_count = treatment["suggested"]["to_find_out"]

@@ -324,7 +324,7 @@ MESSAGES: dict[str, tuple[str, str]] = {
         "No trial is known for {ingredient} on {plant} by {how}.",
         "treat a few stems first and look again in a year",
     ),
-    "weak.known": ("The handbook has {rows} rows on {ingredient} for {plant} by {how}.", ""),
+    "weak.known": ("{ingredient} is on record for {plant} by {how}; rows in the handbook: {rows}.", ""),
     # stock
     "stock.none": ("No jug of {product} is on the shelf; {need} are needed.", "buy no more than that needs"),
     "stock.unknown": (

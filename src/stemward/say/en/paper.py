@@ -62,7 +62,7 @@ WORDS = {
     "by_size": "by its size",
     "ae_of": "{ingredient}, acid equivalent",
     "all_stems": "on all stems together",
-    "treatment_line": "{stems} stems. {way}.",
+    "treatment_line": "Stems: {stems}. {way}.",
     "behind": "Behind it: {what}.",
     "what_word": "What",
     "about": "About",
@@ -122,7 +122,7 @@ _UNITS = ("cm2", "m2", "cm", "ml", "frac", "m", "min", "days", "h")
 def number_name(cited_id: str) -> str:
     """A number that a plan leans on, as a reader knows it: "default.ring_cm" is "ring"."""
     room, _, rest = cited_id.partition(".")
-    if room == "cut":
+    if room.startswith("cut"):
         return NUMBER_NAMES.get(rest.rpartition(".")[2], rest)
     words = rest.replace(".", ", ").replace("_", " ").split()
     return " ".join(word for word in words if word not in _UNITS)

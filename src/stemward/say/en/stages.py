@@ -37,6 +37,10 @@ RULE = (
 )
 CHOSEN = {"person": "Chosen by you.", "rule": RULE}
 NOTHING_FITS = "Every treatment weighed is stopped, so the plants are left until something is found out or changed."
+NO_PRODUCT = (
+    "No product on the shelf has a strength on record for these ways, so none was weighed. "
+    "Write what is in a jug into shelf/NAME.toml; stemward demo writes examples."
+)
 NO_SPROUT = "This plant does not sprout from the stump, so cutting is enough."
 
 TIERS = {
