@@ -85,7 +85,8 @@ def _treatment(
     patch, species = tract.patch(target.patch), book.species[target.species]
     stems = tract.stems.where(np.asarray(target.stem_rows))
     weighed = [
-        weigh_way(way, target, patch, species, stems, tract, book, as_of) for way in ways_for(patch, tract, book)
+        weigh_way(way, target, patch, species, stems, tract, book, as_of, sums.shared)
+        for way in ways_for(patch, tract, book)
     ]
     suggested = suggest(weighed, species)
     choice = next((c for c in tract.choices if (c.patch, c.species) == (target.patch, target.species)), None)

@@ -8,6 +8,8 @@ import numpy as np
 from stemward.kinds import Cited, Step
 from stemward.plan.formulae import FORMULAE
 
+SHARED = ("clusters", "cluster_area_m2")
+
 Reference = str
 """Where an input stands: "cited:ID", "column:JOB/NAME", "step:ID" or "number:JOB/NAME"; "+" joins columns."""
 
@@ -16,7 +18,8 @@ Reference = str
 class Ledger:
     """What the sums of a plan refer to and what they gave: the one place where a plan is still growing.
 
-    cited, columns, numbers: what references may name. steps: the sums worked so far, in order.
+    cited, columns, numbers: what references may name. steps: the sums worked so far, in order. shared: answers of
+    costly sums, which the ledgers of several ways may hold in common.
     """
 
     cited: dict[str, Cited] = field(default_factory=dict)
@@ -24,6 +27,7 @@ class Ledger:
     numbers: dict[str, dict[str, float]] = field(default_factory=dict)
     steps: dict[str, Step] = field(default_factory=dict)
     values: dict[str, Any] = field(default_factory=dict)
+    shared: dict[Any, Any] = field(default_factory=dict)
 
     def cite(self, cited: Cited) -> Reference:
         """Keep a cited value and give the reference to it."""
@@ -54,9 +58,20 @@ class Ledger:
         job, _, column = name.partition("/")
         return (self.columns if where == "column" else self.numbers)[job][column]
 
+    def _once(self, formula: str, given: dict[str, Any]) -> Any:
+        """A costly sum over the same columns is worked once for all ways of a target.
+
+        The columns themselves are kept beside the answer, so that a key never outlives what it stands for.
+        """
+        key = (formula, *((name, id(v) if isinstance(v, np.ndarray) else v) for name, v in sorted(given.items())))
+        if key not in self.shared:
+            self.shared[key] = (FORMULAE[formula](**given), given)
+        return self.shared[key][0]
+
     def work(self, step_id: str, formula: str, unit: str, **inputs: Reference) -> Any:
         """Work a sum, keep it as a step, and give its value: a float, or an array with one value per stem."""
-        value = FORMULAE[formula](**{name: self.look_up(ref) for name, ref in inputs.items()})
+        given = {name: self.look_up(ref) for name, ref in inputs.items()}
+        value = self._once(formula, given) if formula in SHARED else FORMULAE[formula](**given)
         self.values[step_id] = value
         kept = tuple(np.asarray(value, float).tolist()) if np.ndim(value) else float(value)
         self.steps[step_id] = Step(step_id, formula, tuple(sorted(inputs.items())), kept, unit)

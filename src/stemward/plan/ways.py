@@ -138,10 +138,11 @@ def weigh_way(
     tract: Tract,
     book: Book,
     as_of: Any,
+    shared: dict[Any, Any],
 ) -> Weighed:
     """Work out one way on its own, run every check on it, and note what the rule compares."""
     product = tract.product(way.product) if way.product else None
-    sums = Ledger()
+    sums = Ledger(shared=shared)
     job = work_job("w", target, patch, species, way, product, stems, book, sums)
     case = Case(tract, as_of, book, (job,), loads_of((job,), tract, book, as_of, sums))
     findings = run(case, ALL)
