@@ -76,7 +76,11 @@ def test_a_fact_less_never_turns_a_stop_or_question_into_checked(check, restrict
     """Forgetting one fact of a label never makes an objection disappear."""
     product = PRODUCT
     if restriction is not None:
-        product = with_facts(product, restriction) if restriction.kind == "equipment" else changed(product, restriction)
+        if restriction.kind == "equipment":
+            # A label that lists one piece more also counts one more.
+            product = changed(with_facts(product, restriction), fact("pieces of equipment", 3.0))
+        else:
+            product = changed(product, restriction)
     facts = product.facts
     way = replace(WAY, concentration_frac=share)
     before = level(check, way=way, product=product)
