@@ -4,7 +4,7 @@ from stemward.drawings.cuts import cuts
 from stemward.drawings.ladder import even_marks, pour_ladder
 from stemward.drawings.palette import DUSK, LIGHT, SUN, contrast
 from stemward.drawings.plan import plan_drawing
-from stemward.drawings.shapes import kept, sign
+from stemward.drawings.shapes import fragment, placed, sign
 from stemward.drawings.stump import check_bar, ring_of, stump
 from stemward.drawings.svg import Drawing
 
@@ -17,7 +17,8 @@ __all__ = [
     "contrast",
     "cuts",
     "even_marks",
-    "kept",
+    "fragment",
+    "placed",
     "plan_drawing",
     "pour_ladder",
     "ring_of",
