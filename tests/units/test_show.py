@@ -8,7 +8,7 @@ from stemward import units
 
 SHOWN = [
     (units.length_small, 15.24, "cm", "us", "6 in"),
-    (units.length_small, 3.175, "cm", "us", "1.2 in"),
+    (units.length_small, 3.175, "cm", "us", "1.25 in"),
     (units.length_small, 15.24, "cm", "metric", "15.2 cm"),
     (units.length_far, 6.7, "m", "us", "22 ft"),
     (units.volume, 709.76, "ml", "us", "24 fl oz"),

@@ -59,9 +59,11 @@ class Pictures:
         slices = [(say.part_name(p["what"]), p["ml"], p["what"] == "product") for p in order]
         levels = [say.number("mix_ml", sum(s[1] for s in slices[: n + 1])) for n in range(len(slices))]
         # Only the lower part of a large bottle is drawn, so that a small batch can be read.
-        capacity_ml = min(mix["vessel"]["capacity_ml"], batch["mixed_ml"] * 1.6)
+        whole_ml = mix["vessel"]["capacity_ml"]
+        capacity_ml = min(whole_ml, batch["mixed_ml"] * 1.6)
         marks = drawings.even_marks(capacity_ml, say.units)
-        drawn = drawings.pour_ladder(capacity_ml, [(ml, say.number("mix_ml", ml)) for ml in marks], slices, levels)
+        named = [(ml, say.number("mix_ml", ml)) for ml in marks]
+        drawn = drawings.pour_ladder(capacity_ml, named, slices, levels, torn=capacity_ml < whole_ml)
         poured = ", ".join(f"{say.number('mix_ml', ml)} {name}" for name, ml, _ in slices)
         alt = say.word("alt_ladder", mixed=say.number("mix_ml", batch["mixed_ml"]), parts=poured)
         return self._with(drawn, alt, "")
@@ -82,7 +84,13 @@ class Pictures:
             say.word("scale_bar_paces"),
         )
         words = {"stems": len(stems), "kept": len(tract["spared"]), "patches": len(tract["patches"])}
-        return self._with(drawn, say.word("alt_map", **words), say.word("caption_map", **words))
+        beyond, named = (int(drawn.numbers[key]) for key in ("kept_beyond", "kept_named"))
+        notes = [say.word("caption_map", **words)]
+        if beyond:
+            notes.append(say.word("map_beyond", count=beyond))
+        if tract["spared"] and not named:
+            notes.append(say.word("map_unnamed"))
+        return self._with(drawn, say.word("alt_map", **words), " ".join(notes))
 
     def _with(self, drawn: drawings.Drawing, alt: str, caption: str) -> dict[str, Any]:
         return {"svg": drawn.svg, "width_mm": drawn.width_mm, "alt": alt, "caption": caption}

@@ -8,6 +8,7 @@ from stemward.checks import Job, Load
 from stemward.handbook import Book
 from stemward.kinds import Tract
 from stemward.plan.sums import Ledger
+from stemward.reckon.limits import mean_rate_g_m2
 
 
 def loads_of(jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: datetime.date, sums: Ledger) -> tuple[Load, ...]:
@@ -65,7 +66,7 @@ def _load(name: str, jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: dat
     return Load(
         name,
         float(rate[worst]),
-        (planned_g + sum(used.values())) / float(area_m2.sum()),
+        mean_rate_g_m2([planned_g, *used.values()], area_m2),
         float(area_m2[worst]),
         int((labels == worst).sum()),
         float(recorded_g[worst]),

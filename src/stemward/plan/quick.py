@@ -77,7 +77,7 @@ def _stumps(
         book.defaults["use_rate"].number,
         tool.smallest_ml.number,
     )
-    share = area_cm2 / dose.face_area_cm2(diameter_cm)
+    share = dose.wet_share_frac(diameter_cm, whole.number, ring_cm)
     leans = (whole, tool.depth_ml_cm2) if asked.ring_cm is not None else (whole, ring, tool.depth_ml_cm2)
     return np.asarray(each_ml), np.full(len(diameter_cm), -1), np.asarray(share), leans
 

@@ -103,8 +103,3 @@ def cut_dose_ml(cuts: ArrayLike, ml_per_cut: float) -> Floats:
 def ae_g(mix_ml: ArrayLike, ae_g_l: ArrayLike) -> Floats:
     """Acid equivalent in a volume of mix, g. ae_g_l: grams per litre of mix."""
     return _floats(np.asarray(mix_ml, float) * np.asarray(ae_g_l, float) / 1000)
-
-
-def per_inch_dbh(amount: ArrayLike, dbh_in: ArrayLike) -> Floats:
-    """An amount for each inch of DBH, in the unit of the amount: how labels often give injection doses."""
-    return _floats(np.asarray(amount, float) / np.asarray(dbh_in, float))

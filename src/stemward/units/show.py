@@ -44,10 +44,10 @@ def _climb(value: float, unit: str, ladder: Ladder, digits: int) -> Shown:
 
 
 def length_small(value: float, unit: str, system: System) -> Shown:
-    """A diameter or width: tenths of an inch, or millimetres of a centimetre."""
+    """A diameter or width to three digits, so that quarter inches stay what they are."""
     to, written = ("in", "in") if system == "us" else ("cm", "cm")
     there = convert(value, unit, to)
-    return Shown(_figure(round(there, 1), 3) if there >= 0.1 else _figure(there, 1), written)
+    return Shown(_figure(there, 3) if there >= 0.1 else _figure(there, 1), written)
 
 
 def length_far(value: float, unit: str, system: System) -> Shown:

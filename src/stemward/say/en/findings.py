@@ -284,6 +284,12 @@ MESSAGES: dict[str, tuple[str, str]] = {
         "Someone has said what must not be harmed around {patch}; {listed} plants and places are listed.",
         "",
     ),
+    # ring
+    "ring.falls": (
+        "With a ring of {ring}, stumps just over {whole} get less than those just under, which are wetted whole.",
+        "widen the ring, or wet the whole face a little further",
+    ),
+    "ring.grows": ("A larger stump never gets less than a smaller one with a ring of {ring}.", ""),
     # doubts
     "doubts.doubtful": (
         "What was read is possible and seldom so. {question}",

@@ -92,6 +92,8 @@ WORDS = {
     "alt_ladder": "A bottle filled to {mixed} in steps: {parts}.",
     "alt_map": "Plan of the land with {patches} patches, {stems} stems to treat and {kept} plants or places to keep.",
     "caption_map": "Round: to treat. Square: keep from harm. Coordinates are the tract's own; north is up.",
+    "map_beyond": "Farther off than the map reaches, at its edge with an arrow: {count}.",
+    "map_unnamed": "There are too many kept places for their names to be written here.",
     "doubts": "Read with a doubt",
     "none": "nothing",
     "true_size": "True size: lay this on the stump. Check first that the bar below is as long as it says.",
