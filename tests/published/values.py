@@ -6,13 +6,16 @@ import json
 from pathlib import Path
 from typing import Any
 
-TABLE = Path(__file__).parent / "values.csv"
+TABLES = sorted(Path(__file__).parent.glob("*.csv"))
 
 
 def rows() -> list[dict[str, str]]:
-    """The table's rows."""
-    with TABLE.open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file))
+    """The rows of every table beside this file."""
+    found: list[dict[str, str]] = []
+    for table in TABLES:
+        with table.open(encoding="utf-8", newline="") as file:
+            found += csv.DictReader(file)
+    return found
 
 
 def _input(name: str, value: Any) -> Any:
