@@ -46,7 +46,7 @@ def test_defaults_name_their_unit() -> None:
     for name, cited in load().defaults.items():
         ending = name.rsplit("_", 1)[-1]
         if ending in units:
-            assert cited.unit == ending, name
+            assert name.endswith(f"_{cited.unit}"), name
     assert load().defaults["stand_after_injection_days"].unit == "d"
 
 
@@ -107,11 +107,27 @@ def test_usual_strengths(ingredient: str, form: str, method: str, lb_gal: float,
 
 
 def test_no_strength_where_none_is_on_record() -> None:
-    """Oil mixes, weak garden products and other ingredients have no usual strength here."""
+    """Weak garden products and other ingredients have no usual strength here."""
     book = load()
-    assert book.strength("triclopyr", "butoxyethyl ester", "cut stump", 479.3) is None
     assert book.strength("glyphosate", "isopropylamine salt", "cut stump", 150.0) is None
     assert book.strength("2,4-D", "dimethylamine salt", "cut stump", 455.0) is None
+
+
+def test_oil_mixes_have_their_strength() -> None:
+    """20 % of a 4 lb ester in oil on stumps and bark: Rathfon & Ruble 2007, USFS e-GTR SRS-101:187-197."""
+    for method in ("cut stump", "basal bark"):
+        found = load().strength("triclopyr", "butoxyethyl ester", method, 479.3)
+        assert found is not None
+        assert (found.usual_frac, found.carrier) == (0.2, "oil")
+
+
+def test_a_mixture_knows_both_its_products() -> None:
+    """Glyphosate with imazapyr in water on stumps: Ballard & Nowak 2006, Arboric. & Urban For. 32(3):118-124."""
+    mixture = next(m for m in load().mixtures if m.method == "cut stump")
+    assert mixture.fits("glyphosate", "isopropylamine salt", "imazapyr", "isopropylamine salt")
+    assert not mixture.fits("imazapyr", "isopropylamine salt", "glyphosate", "isopropylamine salt")
+    # 40 % of 3 lb ae/gal (359.5 g/L) and 2 % of 2 lb ae/gal (239.7 g/L).
+    assert (mixture.ae_g_l, mixture.partner_ae_g_l) == (143.8, 4.8)
 
 
 def test_tools_wet_as_reckoned() -> None:

@@ -79,3 +79,52 @@ def test_acid_equivalent_scales_with_both(mix_ml, ae_g_l):
     once = dose.ae_g(mix_ml, ae_g_l)
     assert dose.ae_g(2 * mix_ml, ae_g_l) == pytest.approx(2 * once)
     assert dose.ae_g(mix_ml, 2 * ae_g_l) == pytest.approx(2 * once)
+
+
+def test_a_band_of_bark_all_round():
+    """3 in through and 15 in high is 141.4 sq in: arithmetic, band from the PNW Weed Management Handbook, 2022."""
+    assert float(dose.bark_cm2(3 * 2.54, 15 * 2.54)) / 2.54**2 == pytest.approx(141.4, abs=0.1)
+
+
+def test_oil_on_a_stump_wets_the_side_as_well():
+    """The face as with water, and the side down to the ground."""
+    face, side = dose.wet_face_cm2(10.0, 7.62, 5.08), dose.bark_cm2(10.0, 5.08)
+    assert float(dose.oil_stump_cm2(10.0, 7.62, 5.08, 5.08)) == pytest.approx(float(face + side))
+
+
+def test_spray_on_an_acre_of_crown_is_what_the_table_says():
+    """75 gal/acre over one acre of crown is 75 gallons: arithmetic on the PNW handbook's 50 to 100 gal/acre."""
+    volume_ml_m2 = 75 * 3785.411784 / 4046.8564224
+    assert float(dose.sprays_ml(4046.8564224, volume_ml_m2, 1.0)) / 3785.411784 == pytest.approx(75)
+
+
+def test_own_figures_by_height():
+    """A plant takes the amount of the first class it fits; the tallest class goes on upward."""
+    assert dose.by_height_ml([0.4, 1.0, 1.1, 9.0], [1.0, 2.0], [20.0, 50.0]).tolist() == [20.0, 20.0, 50.0, 50.0]
+    with pytest.raises(ValueError, match="rising order"):
+        dose.by_height_ml([1.0], [2.0, 1.0], [1.0, 2.0])
+
+
+def test_dry_products_by_weight():
+    """10 g of a 60 % product in a litre hold 6 g; half a litre takes 5 g (NZ wilding conifer summary, 2010: 10 g/L)."""
+    assert dose.dry_product_g(500, 10) == 5
+    assert dose.dry_ai_g_l(10, 0.6) == 6
+
+
+@given(st.lists(st.floats(0.1, 100), min_size=2, max_size=6), st.floats(0.001, 0.2), st.floats(1, 3), st.floats(1, 60))
+def test_more_bark_or_crown_never_takes_less(sizes, smooth, rougher, height_cm):
+    """Basal bark, oil on stumps and foliar: the dose never falls as the plant grows."""
+    grown = np.sort(sizes)
+    depth = dose.bark_depth_ml_cm2(grown, smooth, smooth * rougher, 10.16)
+    basal = dose.wetted_ml(dose.bark_cm2(grown, height_cm), dose.bark_cm2(2.54, height_cm), depth, 0.25)
+    spray = dose.sprays_ml(dose.crown_m2(grown, 0.6), 70.0, 1.0)
+    assert np.all(np.diff(basal) >= -1e-9)
+    assert np.all(np.diff(spray) >= 0)
+    assert np.all(np.diff(dose.oil_stump_cm2(grown, 7.62, 5.08, height_cm)) >= -1e-9)
+
+
+@given(st.floats(0.01, 5000), st.floats(0.1, 5))
+def test_strokes_give_at_least_what_is_needed(ml, each):
+    """Whole strokes, at least the amount and under one stroke over."""
+    count = int(dose.strokes(ml, each))
+    assert ml - 1e-6 <= count * each < ml + each + 1e-6

@@ -13,7 +13,8 @@ SYRINGE = Measure("syringe", 200, 5_000)
 CUP = Measure("cup", 14_787, 236_588)
 JUG = Measure("jug", 29_574, 946_353)
 OVER = 0.25
-DYE = (("dye", 0.0025, 0.005),)
+DYE = (mix.Extra("dye", 0.0025, 0.005),)
+PARTNER = mix.Extra("partner", 0.019, 0.02, needed=True)
 
 
 def test_both_readings_of_a_ratio():
@@ -78,6 +79,19 @@ def test_a_batch_keeps_to_marks_range_and_vessel(assigned_ul, high, slack, measu
     assert sum(p.amount_ul for p in done.parts) == done.mixed_ul
     assert all(p.amount_ul % p.measure.mark_ul == 0 for p in done.parts if p.measure)
     assert low * (1 - 1e-9) <= done.concentration_frac <= high * (1 + 1e-9)
+
+
+@given(st.integers(20_000, 700_000), st.sampled_from([0.2, 0.4]), st.booleans())
+def test_a_second_product_is_never_left_out(assigned_ul, high, dye):
+    """What is needed stays in its range or the batch is refused; carrier makes room for it."""
+    extras = (PARTNER, *DYE) if dye else (PARTNER,)
+    done = mix.round_batch(assigned_ul, high * 0.95, high, (SYRINGE, CUP), (SYRINGE, CUP), 709_765, OVER, extras)
+    if isinstance(done, Refusal):
+        return
+    share = next(p.amount_ul for p in done.parts if p.name == "partner") / done.mixed_ul
+    assert PARTNER.low_frac * (1 - 1e-9) <= share <= PARTNER.high_frac * (1 + 1e-9)
+    assert sum(p.amount_ul for p in done.parts) == done.mixed_ul
+    assert high * 0.95 * (1 - 1e-9) <= done.concentration_frac <= high * (1 + 1e-9)
 
 
 def brute(assigned_ul, low, high, measures, capacity_ul):

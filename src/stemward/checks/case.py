@@ -2,7 +2,7 @@
 
 import datetime
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any
 
@@ -39,6 +39,7 @@ class Job:
     """One target with one way, and the sums that go with it.
 
     mix_ml: finished mix per row of `stems`. ae_g: acid equivalent per row, by ingredient. Both length n.
+    partner: a second product in the same mix.
     """
 
     id: str
@@ -50,6 +51,22 @@ class Job:
     stems: Stems
     mix_ml: NDArray[np.float64]
     ae_g: dict[str, NDArray[np.float64]]
+    partner: Product | None = None
+
+    @cached_property
+    def by_product(self) -> tuple[tuple["Job", Product], ...]:
+        """The job as each of its products sees it, so that every rule is held against every label."""
+        if self.product is None:
+            return ()
+        if self.partner is None:
+            return ((self, self.product),)
+        way = replace(self.way, product=self.partner.id, concentration_frac=self.way.partner_frac)
+        return ((self, self.product), (replace(self, way=way, product=self.partner), self.partner))
+
+    @cached_property
+    def heights_m(self) -> NDArray[np.float64]:
+        """Heights of the stems as they stand when treated, NaN where nobody wrote one down."""
+        return np.where(self.stems.height_m > 0, self.stems.height_m, np.nan)
 
     @cached_property
     def sites(self) -> tuple[str, ...]:
@@ -59,8 +76,10 @@ class Job:
         places += [site for question, site in added.items() if self.patch.answer(question) == "yes"]
         return tuple(dict.fromkeys(places))
 
-    def situations(self, tract: Tract, **more: Any) -> tuple[Situation, ...]:
-        """The situation of this job on each kind of place, for resolving label facts."""
+    def situations(self, tract: Tract, on: datetime.date | None = None, **more: Any) -> tuple[Situation, ...]:
+        """The situation of this job on each kind of place, for resolving label facts. on: the day of the work."""
+        if on is not None:
+            more["date"] = (on.month, on.day)
         sizes = self.stems.diameter_cm
         span = (float(sizes.min()), float(sizes.max())) if len(sizes) else None
         return tuple(
@@ -106,8 +125,8 @@ class Case:
 
     @property
     def treated(self) -> Iterator[tuple[Job, Product]]:
-        """The jobs that use a product, with it."""
-        return ((job, job.product) for job in self.jobs if job.product is not None)
+        """The jobs that use a product, with it; a mix of two products comes once for each."""
+        return (pair for job in self.jobs for pair in job.by_product)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,13 +6,16 @@ from stemward.checks.case import Case, Check, finding
 from stemward.kinds import Finding, Weight
 
 ID = "measured-at"
-SPEAKS_OF = {"cut stump": "stump", "hack and squirt": "breast"}
+SPEAKS_OF = {"cut stump": "stump", "basal bark": "stump", "hack and squirt": "breast"}
+"""Foliar work goes by the height."""
 
 
 def run(case: Case) -> Iterator[Finding]:
     """Something to know where stems were measured elsewhere; to be found out where nobody wrote it down."""
     for job, _ in case.treated:
-        wanted = SPEAKS_OF[job.way.how]
+        wanted = SPEAKS_OF.get(job.way.how)
+        if wanted is None:
+            continue
         unsaid = job.stems.id[job.stems.measured_at == ""]
         other = job.stems.id[(job.stems.measured_at != wanted) & (job.stems.measured_at != "")]
         if len(unsaid):

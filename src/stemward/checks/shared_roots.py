@@ -4,9 +4,10 @@ import math
 from collections.abc import Iterator
 
 import numpy as np
+from numpy.typing import ArrayLike, NDArray
 
 from stemward.checks.case import Case, Check, Job, finding
-from stemward.checks.near import near
+from stemward.checks.near import near, nearest_m
 from stemward.handbook import Ingredient
 from stemward.kinds import Evidence, Finding, Spared, Weight
 from stemward.reckon.roots import Level, shared_root_level
@@ -31,45 +32,41 @@ def run(case: Case) -> Iterator[Finding]:
                 yield from _for_ingredient(case, job, ingredient)
 
 
-def _kin(case: Case, job: Job) -> Iterator[tuple[Spared, float, bool]]:
-    """Spared plants that may share roots with the target: graft distance and whether it may be one plant."""
+def kinship(case: Case, job: Job, spared: Spared) -> tuple[float, bool] | None:
+    """Graft distance of a kept tree, metres, and whether it may be one plant with the target; None if no kin."""
     book = case.book
-    for spared in case.tract.spared:
-        if spared.kind != "tree" or not spared.species:
-            continue
-        other = book.species.get(spared.species)
-        same = spared.species == job.target.species
-        if same:
-            oak = job.species.genus == "Quercus"
-            yield spared, book.defaults["graft_oak_m" if oak else "graft_same_m"].number, job.species.clone
-        elif other is not None and other.genus == job.species.genus == "Quercus":
-            yield spared, book.defaults["graft_oak_m"].number, False
+    if spared.kind != "tree" or not spared.species:
+        return None
+    if spared.species == job.target.species:
+        oak = job.species.genus == "Quercus"
+        return book.defaults["graft_oak_m" if oak else "graft_same_m"].number, job.species.clone
+    if job.species.genus == "Quercus" and spared.species.startswith("Quercus "):
+        return book.defaults["graft_oak_m"].number, False
+    return None
 
 
 def _for_ingredient(case: Case, job: Job, ingredient: Ingredient) -> Iterator[Finding]:
-    unnamed = [s.id for s in case.tract.spared if s.kind == "tree" and not s.species]
+    spared = case.tract.spared
+    unnamed = [s.id for s in spared if s.kind == "tree" and not s.species]
     if unnamed:
         yield finding(ID, Weight.FIND_OUT, "kind_unknown", job, spared=", ".join(unnamed[:5]), count=len(unnamed))
-    worst: tuple[Level, float, Spared | None, tuple[str, ...], int, float] = (
-        Level.NO_ROUTE_KNOWN, float("inf"), None, (), 0, 0.0,
-    )  # fmt: skip
-    for spared, graft_m, clone in _kin(case, job):
+    away_m = nearest_m(job, spared)
+    worst: tuple[Level, float, Spared | None, float, bool] = (Level.NO_ROUTE_KNOWN, math.inf, None, 0.0, False)
+    for number, one in enumerate(spared):
+        kin = kinship(case, job, one)
         # One clone is one plant at any distance; otherwise what stands far beyond the graft distance says nothing.
-        rows, away_m = near(job, spared, math.inf if clone else LOOK_M)
-        if not len(rows):
+        if kin is None or (not kin[1] and away_m[number] > LOOK_M):
             continue
-        levels = shared_root_level(away_m, graft_m, clone, ingredient.translocated, job.way.how == "cut stump")
-        level = Level(int(levels.max()))
-        here = levels == level
-        nearest_m = float(away_m[here].min())
-        if worst[2] is None or (level, -nearest_m) > (worst[0], -worst[1]):
-            ids = tuple(job.stems.id[rows[here]][np.argsort(away_m[here], kind="stable")][:20])
-            worst = (level, nearest_m, spared, ids, int(here.sum()), graft_m)
-    level, nearest_m, kept, ids, count, graft_m = worst
+        nearest = float(away_m[number])
+        level = Level(int(_level(job, nearest, kin, ingredient)))
+        if worst[2] is None or (level, -nearest) > (worst[0], -worst[1]):
+            worst = (level, nearest, one, *kin)
+    level, nearest, kept, graft_m, clone = worst
     if kept is None:
         if not unnamed:
             yield finding(ID, Weight.CHECKED, "no_kin", job, ingredient=ingredient.name)
         return
+    ids, count = _stems(job, kept, level, (graft_m, clone), ingredient)
     source = case.book.defaults["graft_same_m"]
     yield finding(
         ID,
@@ -77,15 +74,31 @@ def _for_ingredient(case: Case, job: Job, ingredient: Ingredient) -> Iterator[Fi
         level.name.lower(),
         job,
         [Evidence(source.id, source.place, source.source)],
-        stems=ids if level > Level.NO_ROUTE_KNOWN else (),
+        stems=ids,
         ingredient=ingredient.name,
         spared=kept.id,
         spared_species=kept.species,
-        distance_m=nearest_m,
+        distance_m=nearest,
         graft_m=graft_m,
-        count=count if level > Level.NO_ROUTE_KNOWN else 0,
-        clone=int(job.species.clone and kept.species == job.target.species),
+        count=count,
+        clone=int(clone),
     )
+
+
+def _level(job: Job, away_m: ArrayLike, kin: tuple[float, bool], ingredient: Ingredient) -> NDArray[np.int64]:
+    return shared_root_level(away_m, kin[0], kin[1], ingredient.translocated, job.way.how == "cut stump")
+
+
+def _stems(
+    job: Job, kept: Spared, level: Level, kin: tuple[float, bool], ingredient: Ingredient
+) -> tuple[tuple[str, ...], int]:
+    """The stems at that level from the tree, nearest first, and how many they are."""
+    if level == Level.NO_ROUTE_KNOWN:
+        return (), 0
+    rows, away_m = near(job, kept, math.inf if kin[1] else LOOK_M)
+    here = _level(job, away_m, kin, ingredient) == level
+    order = np.argsort(away_m[here], kind="stable")
+    return tuple(job.stems.id[rows[here]][order][:20]), int(here.sum())
 
 
 CHECK = Check(

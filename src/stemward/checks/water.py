@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from stemward.checks.case import Case, Check, Job, by_force, finding, open_question, place, weigh
-from stemward.checks.near import near
+from stemward.checks.near import nearest_m
 from stemward.kinds import Finding, LabelFact, Product, Spared, Weight
 from stemward.label import Situation, resolve
 
@@ -18,8 +18,10 @@ def run(case: Case) -> Iterator[Finding]:
     """One finding a job and water or well within 150 m."""
     for job, product in case.treated:
         for kind, fact_kind in KINDS:
-            found = [(near(job, s, LOOK_M)[1], s) for s in case.tract.spared if s.kind == kind]
-            nearest = [(float(away_m.min()), s) for away_m, s in found if len(away_m)]
+            away = nearest_m(job, case.tract.spared)
+            nearest = [
+                (float(away[n]), s) for n, s in enumerate(case.tract.spared) if s.kind == kind and away[n] <= LOOK_M
+            ]
             if nearest:
                 away_m, spared = min(nearest, key=lambda pair: (pair[0], pair[1].id))
                 for situation in job.situations(case.tract):

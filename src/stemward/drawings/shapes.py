@@ -52,6 +52,10 @@ KEPT: dict[str, tuple[Piece, ...]] = {
     "garden": _sign("M7.5 7V17M12 7V17M16.5 7V17"),
     "building": _sign("M7 17V11L12 7L17 11V17Z"),
     "lane": _sign("M9.5 6V18M14.5 6V18"),
+    "sinkhole": _sign("M7 9H17L13.5 16H10.5Z"),
+    "path": _sign("M8 18Q10 12 16 6"),
+    "fence": _sign("M8 7V17M16 7V17M6.5 10H17.5M6.5 14H17.5"),
+    "wire": _sign("M6.5 8Q12 12 17.5 8M6.5 13Q12 17 17.5 13"),
     "boundary": _sign("M12 6V9.5M12 11V13M12 14.5V18"),
 }
 

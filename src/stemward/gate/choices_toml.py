@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from stemward.gate.fields import Fields
 from stemward.gate.names import FindSpecies, look_up
 from stemward.gate.text import clean, near
-from stemward.kinds import CARRIERS, HERBICIDE_METHODS, METHODS, Choice
+from stemward.kinds import CARRIERS, FIRSTS, HERBICIDE_METHODS, METHODS, STANDING_AS, Choice
 
 SAME = 1e-9
 
@@ -36,6 +36,7 @@ def _choice(table: Fields, land: Land) -> Choice:
     how = table.choice("how", METHODS, required=True)
     product = _known(table, "product", land.products, "choice.unknown_product", "") if table.has("product") else ""
     concentration, _ = table.quantity("concentration", "fraction", "frac", low=1e-6, high=1.0)
+    partner_frac, _ = table.quantity("partner_concentration", "fraction", "frac", low=1e-6, high=1.0)
     ring_cm, _ = table.quantity("ring", "length", "cm", low=0.1, high=100.0)
     choice = Choice(
         patch=patch,
@@ -46,6 +47,10 @@ def _choice(table: Fields, land: Land) -> Choice:
         carrier=table.choice("carrier", CARRIERS),
         tool=table.choice("tool", land.tools) if land.tools else table.text("tool"),
         ring_cm=ring_cm,
+        state=table.choice("state", STANDING_AS, default="standing"),
+        first=table.choice("first", FIRSTS[1:]),
+        partner=_known(table, "partner", land.products, "choice.unknown_partner", "") if table.has("partner") else "",
+        partner_frac=partner_frac,
     )
     _fits(table, choice)
     both = choice.patch and choice.species
@@ -80,14 +85,18 @@ def _fits(table: Fields, choice: Choice) -> None:
     if choice.how and choice.how not in HERBICIDE_METHODS and table.has("product"):
         table.add("choice.takes_no_product", "product", how=choice.how)
     share = choice.concentration_frac
+    if bool(choice.partner) != (choice.partner_frac is not None):
+        table.add("choice.partner", "partner", 'partner_concentration = "2 %"')
+    if choice.partner and share is not None and share + (choice.partner_frac or 0.0) > 1 + SAME:
+        table.add("choice.over_full", "partner_concentration", 'partner_concentration = "2 %"')
     if choice.carrier == "undiluted" and share is not None and share < 1 - SAME:
         table.add("choice.undiluted", "carrier", 'carrier = "water"')
 
 
 def _once(tables: Sequence[Fields], choices: Sequence[Choice]) -> None:
-    seen: dict[tuple[str, str], int] = {}
+    seen: dict[tuple[str, str, str], int] = {}
     for table, choice in zip(tables, choices, strict=True):
-        target = (choice.patch, choice.species)
+        target = (choice.patch, choice.species, choice.state)
         if not all(target):
             continue
         if target in seen:

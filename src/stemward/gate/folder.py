@@ -61,7 +61,7 @@ def read(
 
 def _tract(texts: Mapping[str, str | None], known: Known, tools: Collection[str], problems: Problems) -> Tract | None:
     """The tract; None if tract.toml or stems.csv give none. Every other file is looked at all the same."""
-    land = _land(texts.get("tract.toml"), known, problems)
+    land = _land(texts.get("tract.toml"), known, tools, problems)
     ids = None if land is None else [patch.id for patch in land.patches if patch.id]
     shelf = _shelf(texts, known, problems)
     stems = _stems(texts.get("stems.csv"), ids, known, problems)
@@ -93,15 +93,18 @@ def _tract(texts: Mapping[str, str | None], known: Known, tools: Collection[str]
         choices=choices,
         entries=entries,
         emergency=land.emergency,
+        calibrations=land.calibrations,
+        mixing_place=land.mixing_place,
+        wage_cents_h=land.wage_cents_h,
         questions=problems.questions,
     )
 
 
-def _land(text: str | None, known: Known, problems: Problems) -> TractFile | None:
+def _land(text: str | None, known: Known, tools: Collection[str], problems: Problems) -> TractFile | None:
     top = None if text is None else read_toml(text, "tract.toml", problems)
     if top is None:
         return None
-    return read_tract(top, known.states, known.choices("equipment"), known.choices("vessel forbidden"))
+    return read_tract(top, known.states, known.choices("equipment"), known.choices("vessel forbidden"), tools)
 
 
 def _shelf(texts: Mapping[str, str | None], known: Known, problems: Problems) -> tuple[Product, ...]:

@@ -130,6 +130,10 @@ MESSAGES: dict[str, tuple[str, ...]] = {
     "choice.needs_product": ("how",),
     "choice.takes_no_product": ("how",),
     "choice.undiluted": (),
+    "money.not_understood": ("typed",),
+    "choice.unknown_partner": ("partner", "near"),
+    "choice.partner": (),
+    "choice.over_full": (),
     # records
     "record.not_an_object": (),
     "record.unknown_key": ("name", "near"),

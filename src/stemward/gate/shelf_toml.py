@@ -9,7 +9,7 @@ from typing import Literal, Protocol, get_args
 from stemward.gate.fields import MOST_SIGNS_LONG, YES_NO, Fields, once
 from stemward.gate.names import FindSpecies, look_up
 from stemward.gate.text import clean
-from stemward.gate.tract_toml import check_state, state_code
+from stemward.gate.tract_toml import cents, check_state, state_code
 from stemward.kinds import (
     FORMULATIONS,
     STANDINGS,
@@ -108,8 +108,9 @@ def _containers(top: Fields) -> tuple[Container, ...]:
         left_ul = None if left_ml is None else round(left_ml * 1000)
         if holds_ul is not None and left_ul is not None and left_ul > holds_ul:
             table.add("jug.more_than_holds", "left", 'left = "38 fl oz"', id=ident)
+        price = cents(table, "price")
         table.done()
-        jugs.append(Container(ident, holds_ul or 0, left_ul))
+        jugs.append(Container(ident, holds_ul or 0, left_ul, price))
     once(zip(tables, (jug.id for jug in jugs), strict=True))
     return tuple(jugs)
 

@@ -8,11 +8,12 @@ from typing import Literal, get_args
 
 from stemward.gate.fields import MOST_SIGNS_LONG, Fields, once
 from stemward.gate.text import ODD_SIGNS, near
-from stemward.kinds import PLACES, SITE_QUESTIONS, MeasureOwned, Patch, Person, Soil, Vessel
+from stemward.kinds import PLACES, SITE_QUESTIONS, Calibration, MeasureOwned, Patch, Person, Soil, Vessel
 
 Who = Literal["own", "hire", "public", "adviser", "unknown"]
 WHO: tuple[Who, ...] = get_args(Who)
 DOES = ("mix", "apply", "saw")
+_MONEY = re.compile(r"\$?\s*([0-9]{1,6})(?:\.([0-9]{1,2}))?")
 _ZONE = re.compile(r"[A-Za-z]+(?:/[A-Za-z0-9_+-]+){0,2}")
 
 
@@ -32,11 +33,20 @@ class TractFile:
     vessels: tuple[Vessel, ...]
     measures: tuple[MeasureOwned, ...]
     emergency: tuple[tuple[str, str], ...]
+    calibrations: tuple[Calibration, ...]
+    mixing_place: tuple[float, float] | None
+    wage_cents_h: int | None
     patch_lines: Mapping[str, int]
 
 
-def read_tract(top: Fields, states: Mapping[str, str], gear: Collection[str], linings: Collection[str]) -> TractFile:
-    """Read tract.toml. states: names by postal code. gear, linings: words labels use, empty for any."""
+def read_tract(
+    top: Fields,
+    states: Mapping[str, str],
+    gear: Collection[str],
+    linings: Collection[str],
+    tools: Collection[str] = (),
+) -> TractFile:
+    """Read tract.toml. states: names by postal code. gear, linings, tools: known words, empty for any."""
     patch_tables = top.tables("patches")
     patches = [_patch(table) for table in patch_tables]
     once((table, patch.id) for table, patch in zip(patch_tables, patches, strict=True))
@@ -56,6 +66,9 @@ def read_tract(top: Fields, states: Mapping[str, str], gear: Collection[str], li
         vessels=_vessels(top, linings),
         measures=_measures(top),
         emergency=_emergency(top.table("emergency")),
+        calibrations=_calibrations(top, tools),
+        mixing_place=_place(top.table("mixing_place")) if top.has("mixing_place") else None,
+        wage_cents_h=cents(top, "wage"),
         patch_lines={patch.id: table.line() or 0 for table, patch in zip(patch_tables, patches, strict=True)},
     )
     top.done()
@@ -173,6 +186,39 @@ def _measures(top: Fields) -> tuple[MeasureOwned, ...]:
         measures.append(MeasureOwned(ident, mark_ul or 0, capacity_ul or 0, str(shown).strip()))
     once(zip(tables, (measure.id for measure in measures), strict=True))
     return tuple(measures)
+
+
+def _calibrations(top: Fields, tools: Collection[str]) -> tuple[Calibration, ...]:
+    """What one stroke of a tool gave, as someone measured it."""
+    tables, found = top.tables("calibrations"), []
+    for table in tables:
+        tool = table.choice("tool", tools, required=True) if tools else table.text("tool", required=True)
+        per_stroke_ml, _ = table.quantity("per_stroke", "volume", "ml", required=True, low=0.01, high=100.0)
+        by, on = table.text("by"), table.text("on")
+        table.done()
+        found.append(Calibration(tool, per_stroke_ml or 0.0, by, on))
+    once(zip(tables, (one.tool for one in found), strict=True))
+    return tuple(found)
+
+
+def _place(table: Fields) -> tuple[float, float] | None:
+    """Metres east and north of the corner."""
+    x_m, _ = table.quantity("x", "length", "m", required=True, low=-1e7, high=1e7)
+    y_m, _ = table.quantity("y", "length", "m", required=True, low=-1e8, high=1e8)
+    table.done()
+    return None if x_m is None or y_m is None else (x_m, y_m)
+
+
+def cents(table: Fields, key: str) -> int | None:
+    """An amount of money, "18.50", in cents; None where none is given."""
+    typed = table.text(key, example="18.50", most=20)
+    if not typed:
+        return None
+    found = _MONEY.fullmatch(typed)
+    if not found:
+        table.add("money.not_understood", key, f'{key} = "18.50"', typed=typed)
+        return None
+    return int(found[1]) * 100 + int((found[2] or "0").ljust(2, "0"))
 
 
 def _emergency(table: Fields) -> tuple[tuple[str, str], ...]:

@@ -10,6 +10,7 @@ from pathlib import Path
 from stemward.handbook import evidence as ev
 from stemward.handbook import ingredients as ing
 from stemward.handbook import plants, rules
+from stemward.handbook.mixtures import Mixture, load_mixtures
 from stemward.handbook.tables import cite, cite_value, read_table
 from stemward.handbook.values import (
     Caution,
@@ -71,6 +72,24 @@ class Book:
         """Rows on this plant, way and ingredient alone, trials first; form as in `ingredients` or empty."""
         name = ing.plain_name(ingredient)
         return tuple(r for r in self._evidence.get(latin, ()) if ev.speaks_of(r, method, name, form))
+
+    def evidence_without(self, latin: str, method: str) -> tuple[Evidence, ...]:
+        """Rows on this plant and way without herbicide, trials first."""
+        return tuple(r for r in self._evidence.get(latin, ()) if r.method == method and not r.ingredients)
+
+    def evidence_together(self, latin: str, method: str, ingredients: tuple[str, ...]) -> tuple[Evidence, ...]:
+        """Rows on this plant and way with exactly these ingredients in one mix, trials first."""
+        names = {ing.plain_name(name) for name in ingredients}
+        return tuple(
+            r
+            for r in self._evidence.get(latin, ())
+            if r.method == method and set(r.ingredients) == names and r.joined == "with"
+        )
+
+    @cached_property
+    def mixtures(self) -> tuple[Mixture, ...]:
+        """Mixtures of two ingredients that are on record."""
+        return load_mixtures(self.folder)
 
     def evidence_tier(self, latin: str, method: str, ingredient: str, form: str = "") -> int:
         """What speaks for it: 3 trials, 2 extension or handbook advice, 1 word only, 0 no trial known.

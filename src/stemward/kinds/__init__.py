@@ -8,6 +8,7 @@ from stemward.kinds.land import (
     PLACES,
     SITE_QUESTIONS,
     Answer,
+    Calibration,
     Choice,
     MeasureOwned,
     Patch,
@@ -20,7 +21,19 @@ from stemward.kinds.land import (
     Tract,
     Vessel,
 )
-from stemward.kinds.plan import CARRIERS, HERBICIDE_METHODS, METHODS, Method, Plan, Step, Target, Way
+from stemward.kinds.plan import (
+    CARRIERS,
+    FIRSTS,
+    HERBICIDE_METHODS,
+    METHODS,
+    STANDING_AS,
+    First,
+    Method,
+    Plan,
+    Step,
+    Target,
+    Way,
+)
 from stemward.kinds.product import (
     FORMULATIONS,
     STANDINGS,
@@ -35,6 +48,7 @@ from stemward.kinds.product import (
 
 __all__ = [
     "CARRIERS",
+    "FIRSTS",
     "FORMULATIONS",
     "HERBICIDE_METHODS",
     "METHODS",
@@ -42,9 +56,11 @@ __all__ = [
     "SITE_QUESTIONS",
     "SPARED",
     "STANDINGS",
+    "STANDING_AS",
     "STEMS",
     "TABLES",
     "Answer",
+    "Calibration",
     "Choice",
     "Cited",
     "Column",
@@ -53,6 +69,7 @@ __all__ = [
     "Entry",
     "Evidence",
     "Finding",
+    "First",
     "Formulation",
     "Grade",
     "LabelFact",

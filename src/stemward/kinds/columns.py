@@ -78,7 +78,10 @@ STEMS = Table(
     one_of=(("diameter_cm", "diameter_in"),),
 )
 
-SPARED_KINDS = ("tree", "small plants", "water", "well", "garden", "building", "lane", "boundary")
+SPARED_KINDS = (
+    "tree", "small plants", "water", "well", "sinkhole", "garden", "building", "lane", "path", "fence", "wire",
+    "boundary",
+)  # fmt: skip
 
 SPARED = Table(
     "spared",

@@ -26,6 +26,8 @@ SITE_QUESTIONS = (
     "organic",
     "cost_share",
     "public",
+    "in_bloom",
+    "protected",
 )
 """Yes-or-no facts about a patch that can change which part of a label applies."""
 
@@ -151,6 +153,20 @@ class Choice:
     carrier: str = ""
     tool: str = ""
     ring_cm: float | None = None
+    state: str = "standing"
+    first: str = ""
+    partner: str = ""
+    partner_frac: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Calibration:
+    """What one stroke of a tool gave when someone counted strokes into a measure. on: ISO date or empty."""
+
+    tool: str
+    ml_per_stroke: float
+    by: str = ""
+    on: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,6 +192,10 @@ class Tract:
     entries: tuple[Entry, ...] = ()
     emergency: tuple[tuple[str, str], ...] = ()
     questions: tuple["Question", ...] = field(default=())
+    calibrations: tuple[Calibration, ...] = ()
+    wage_cents_h: int | None = None
+    mixing_place: tuple[float, float] | None = None
+    """Where mixing and rinsing are done, metres; None where nobody has said."""
 
     def patch(self, patch_id: str) -> Patch:
         """The patch of that id; KeyError if there is none."""

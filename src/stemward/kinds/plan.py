@@ -1,29 +1,38 @@
 """A plan: ways, treatments, mixes and the worked sums behind every number."""
 
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any, Literal, get_args
 
 from stemward.kinds.cited import Cited
 from stemward.kinds.finding import Finding
 
-Method = Literal["leave it", "cut only", "cut stump", "hack and squirt"]
-METHODS: tuple[Method, ...] = ("leave it", "cut only", "cut stump", "hack and squirt")
-HERBICIDE_METHODS: tuple[Method, ...] = ("cut stump", "hack and squirt")
+Method = Literal["leave it", "cut only", "girdle", "pull", "cut stump", "basal bark", "hack and squirt", "foliar"]
+METHODS: tuple[Method, ...] = get_args(Method)
+HERBICIDE_METHODS: tuple[Method, ...] = METHODS[4:]
+First = Literal["", "cut", "fresh face", "sprouts"]
+FIRSTS: tuple[First, ...] = get_args(First)
+"""What comes before the herbicide: nothing; cut and let sprout; a fresh face on an old stump; waiting for sprouts."""
+STANDING_AS = ("standing", "cut")
+"""States in which plants are treated."""
 CARRIERS = ("water", "oil", "undiluted")
 
 
 @dataclass(frozen=True, slots=True)
 class Target:
-    """Plants to treat: one species in one patch. `stem_rows` are row numbers of the tract's stems."""
+    """Plants to treat: one species in one patch, standing or already cut. `stem_rows`: rows of the tract's stems."""
 
     patch: str
     species: str
     stem_rows: tuple[int, ...]
+    state: str = "standing"
 
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """One way to treat one target. concentration_frac is product over finished mix, by volume."""
+    """One way to treat one target. Shares are product over finished mix, by volume.
+
+    first: what comes before the herbicide, with a wait. partner: a second product in the same mix.
+    """
 
     how: Method
     product: str = ""
@@ -31,6 +40,9 @@ class Way:
     carrier: str = ""
     tool: str = ""
     ring_cm: float | None = None
+    first: First = ""
+    partner: str = ""
+    partner_frac: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

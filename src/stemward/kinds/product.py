@@ -83,11 +83,12 @@ class Registration:
 
 @dataclass(frozen=True, slots=True)
 class Container:
-    """A jug on the shelf. Integer microlitres; left_ul None when nobody has looked."""
+    """A jug on the shelf. Integer microlitres; left_ul None when nobody has looked. price_cents: of a full jug."""
 
     id: str
     capacity_ul: int
     left_ul: int | None
+    price_cents: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

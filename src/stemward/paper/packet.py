@@ -14,6 +14,8 @@ TYPST_PAPER = {"letter": "us-letter", "a4": "a4"}
 MOST_OPEN = 5
 """Open findings shown on the first page; the rest are counted there and stand under all findings."""
 
+POUR_ORDER = ("carrier", "product", "partner", "surfactant", "dye")
+"""Common practice, no source; the label decides."""
 NEEDS = {"stop": 0, "find out": 1}
 
 
@@ -142,7 +144,7 @@ def _treatment(
                 for name, grams in item["ae_g"].items()
             ),
         ]
-    evidence = max((w["evidence_tier"] for w in item["ways"] if _same(w, item)), default=0)
+    evidence = item["behind"]["tier"]
     return {
         "heading": f"{item['common'][:1].upper()}{item['common'][1:]}, {item['patch_name']}",
         "where": speaker.word("treatment_line", stems=item["stems"], way=speaker.way(item)),
@@ -163,10 +165,6 @@ def _treatment(
 
 def _ends(low: str, high: str) -> dict[str, str]:
     return {"low": low, "high": high}
-
-
-def _same(way: Mapping[str, Any], item: Mapping[str, Any]) -> bool:
-    return (way["how"], way["product"]) == (item["how"], item["product"])
 
 
 def _way(speaker: Speaker, way: Mapping[str, Any]) -> list[str]:
@@ -211,7 +209,7 @@ def _batch(speaker: Speaker, pictures: Pictures, mix: Mapping[str, Any], batch: 
     heading = speaker.word("batch_of", number=batch["number"], count=len(mix["batches"]))
     if "refused" in batch:
         return {"heading": heading, "pour": [], "sum": speaker.batch(batch), "strength": "", "ladder": None}
-    order = sorted(batch["parts"], key=lambda p: ("carrier", "product", "dye").index(p["what"]))
+    order = sorted(batch["parts"], key=lambda p: POUR_ORDER.index(p["what"]))
     # The strength of what is really poured, which may be a little under the one chosen.
     share = batch["concentration_frac"] / mix["concentration_frac"]
     strength = "; ".join(

@@ -32,6 +32,10 @@ class Pictures:
             words = {"across": across, "cuts": str(typical["cuts"]), "dose": dose, "stem": typical["id"]}
             drawn = drawings.cuts(typical["cuts"], {"across": across})
             return {**self._with(drawn, say.word("alt_cuts", **words), say.word("caption_cuts", **words)), "bar": None}
+        if item["how"] == "basal bark":
+            return self._band(typical, across, dose)
+        if item["how"] == "foliar":
+            return self._plant(typical, dose)
         wet_cm2 = typical["wet_cm2"]
         ring_cm = drawings.ring_of(typical["diameter_cm"], wet_cm2)
         ring = say.number("ring_cm", ring_cm) if ring_cm is not None else ""
@@ -41,6 +45,30 @@ class Pictures:
         caption = say.word(f"caption_{kind}", **words) + " " + self._scale(drawn)
         bar = self._check_bar() if drawn.scale == 1.0 else None
         return {**self._with(drawn, say.word(f"alt_{kind}", **words), caption), "bar": bar}
+
+    def _band(self, typical: Mapping[str, Any], across: str, dose: str) -> dict[str, Any]:
+        """The foot of a stem with its band."""
+        say = self.speaker
+        band_cm = say.cited("default.band_height_cm")
+        words = {"across": across, "band": say.number("band_cm", band_cm), "dose": dose, "stem": typical["id"]}
+        drawn = drawings.band(typical["diameter_cm"], band_cm, typical["id"], words)
+        caption = say.word("caption_band", **words)
+        return {**self._with(drawn, say.word("alt_band", **words), caption), "bar": None}
+
+    def _plant(self, typical: Mapping[str, Any], dose: str) -> dict[str, Any]:
+        """A plant against a person."""
+        say = self.speaker
+        height_m = typical["height_m"] or say.cited("default.height_unknown_m")
+        words = {
+            "height": say.number("height_m", height_m),
+            "reach": say.number("reach_m", drawings.REACH_M),
+            "dose": dose,
+            "stem": typical["id"],
+        }
+        drawn = drawings.plant(height_m, say.cited("default.crown_width_share"), typical["id"], words)
+        kind = "over" if drawn.numbers["over_reach"] else "within"
+        caption = say.word(f"caption_plant_{kind}", **words)
+        return {**self._with(drawn, say.word("alt_plant", **words), caption), "bar": None}
 
     def _scale(self, drawn: drawings.Drawing) -> str:
         if drawn.scale == 1.0:

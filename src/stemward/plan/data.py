@@ -2,12 +2,11 @@
 
 from typing import Any
 
-from stemward.checks import Case, Job
-from stemward.checks.case import form_of
+from stemward.checks import Case
 from stemward.checks.equipment import needed_by_role
-from stemward.handbook import Book
 from stemward.kinds import LabelFact, Shape, Tract
 from stemward.label import listed
+from stemward.plan.behind import Behind
 from stemward.plan.ways import Weighed
 
 
@@ -112,6 +111,9 @@ def way_data(weighed: Weighed) -> dict[str, Any]:
     way = weighed.way
     return {
         "how": way.how,
+        "first": way.first,
+        "partner": way.partner,
+        "partner_frac": way.partner_frac,
         "product": way.product,
         "concentration_frac": way.concentration_frac,
         "carrier": way.carrier,
@@ -123,6 +125,8 @@ def way_data(weighed: Weighed) -> dict[str, Any]:
         "on_shelf": weighed.on_shelf,
         "need_ml": weighed.need_ml,
         "ae_g": weighed.ae_g,
+        "low": weighed.behind.low,
+        "high": weighed.behind.high,
         "stopped_by": [
             {"check": f.check, "message": f.message, "values": dict(f.values)}
             for f in weighed.findings
@@ -131,14 +135,15 @@ def way_data(weighed: Weighed) -> dict[str, Any]:
     }
 
 
-def evidence_data(job: Job, book: Book) -> list[dict[str, Any]]:
-    """The handbook rows behind the way taken, trials first."""
-    if job.product is None:
-        return []
-    rows = [
-        row
-        for content in job.product.contents
-        for row in book.evidence(job.target.species, job.way.how, content.ingredient, form_of(book, content))
-    ]
+def behind_data(seen: Behind) -> dict[str, Any]:
+    """What stands behind the way taken: of ten stems how many die, and the rows, trials first."""
     shown = ("id", "kind", "rating", "typed", "season", "source")
-    return [{name: getattr(row, name) for name in shown} for row in rows[:6]]
+    return {
+        "tier": seen.tier,
+        "low": seen.low,
+        "high": seen.high,
+        "wide": seen.wide,
+        "worth": seen.worth,
+        "trials": sum(row.kind == "trial" for row in seen.rows),
+        "rows": [{name: getattr(row, name) for name in shown} for row in seen.rows[:6]],
+    }

@@ -8,38 +8,37 @@ import numpy as np
 
 from stemward.checks import Case, Job, run
 from stemward.handbook import Book
-from stemward.kinds import Plan, Target, Tract
+from stemward.kinds import STANDING_AS, Plan, Target, Tract
 from stemward.plan import formulae
-from stemward.plan.data import evidence_data, tract_data, way_data
+from stemward.plan.behind import behind
+from stemward.plan.data import behind_data, tract_data, way_data
 from stemward.plan.job import work_job
 from stemward.plan.loads import loads_of
 from stemward.plan.mixing import draw_mix, group
 from stemward.plan.stages import stages_of
 from stemward.plan.sums import Ledger
-from stemward.plan.ways import RULE, chosen_way, suggest, ways_for, weigh_way
+from stemward.plan.ways import RULE, chosen_way, products_of, suggest, ways_for, weigh_way
 from stemward.plan.write import frozen
-
-DONE = ("cut", "dead")
-"""States of a stem that no longer stands to be treated in this way."""
 
 
 def targets_of(tract: Tract) -> tuple[Target, ...]:
-    """Plants to treat: the standing stems of one species in one patch, in the tract's order of patches."""
+    """Plants to treat: the stems of one species in one patch, those standing apart from those already cut.
+
+    In the tract's order of patches; dead stems are no targets.
+    """
     stems = tract.stems
     order = {patch.id: n for n, patch in enumerate(tract.patches)}
-    standing = ~np.isin(stems.state, DONE)
-    rows = np.flatnonzero(standing)
-    keys = sorted(
-        {(str(p), str(s)) for p, s in zip(stems.patch[rows].tolist(), stems.species[rows].tolist(), strict=True)},
-        key=lambda key: (order.get(key[0], len(order)), key),
-    )
+    found = []
+    for state in STANDING_AS:
+        rows = np.flatnonzero((stems.state == "cut") if state == "cut" else ~np.isin(stems.state, ("cut", "dead")))
+        patches, species = stems.patch[rows], stems.species[rows]
+        for patch in np.unique(patches).tolist():
+            in_patch = rows[patches == patch]
+            for name in np.unique(species[patches == patch]).tolist():
+                own = in_patch[stems.species[in_patch] == name]
+                found.append(Target(str(patch), str(name), tuple(own.tolist()), state))
     return tuple(
-        Target(
-            patch,
-            species,
-            tuple(rows[(stems.patch[rows] == patch) & (stems.species[rows] == species)].tolist()),
-        )
-        for patch, species in keys
+        sorted(found, key=lambda t: (order.get(t.patch, len(order)), t.patch, t.species, t.state != "standing"))
     )
 
 
@@ -86,20 +85,26 @@ def _treatment(
     stems = tract.stems.where(np.asarray(target.stem_rows))
     weighed = [
         weigh_way(way, target, patch, species, stems, tract, book, as_of, sums.shared)
-        for way in ways_for(patch, tract, book)
+        for way in ways_for(target, patch, tract, book)
     ]
     suggested = suggest(weighed, species)
-    choice = next((c for c in tract.choices if (c.patch, c.species) == (target.patch, target.species)), None)
+    wanted = (target.patch, target.species, target.state)
+    choice = next((c for c in tract.choices if (c.patch, c.species, c.state) == wanted), None)
     way = chosen_way(choice, patch, tract, book) if choice else suggested.way
-    product = tract.product(way.product) if way.product else None
-    job = work_job(job_id, target, patch, species, way, product, stems, book, sums)
+    product, partner = products_of(way, tract)
+    job = work_job(job_id, target, patch, species, way, product, stems, book, sums, partner)
     return job, {
         "id": job_id,
         "patch": target.patch,
         "patch_name": patch.name,
         "species": target.species,
         "common": species.common,
+        "state": target.state,
         "how": way.how,
+        "first": way.first,
+        "partner": way.partner,
+        "partner_name": partner.name if partner else "",
+        "partner_frac": way.partner_frac,
         "product": way.product,
         "product_name": product.name if product else "",
         "ingredients": [asdict(c) for c in product.contents] if product else [],
@@ -111,10 +116,10 @@ def _treatment(
         "rule": list(RULE),
         "suggested": way_data(suggested),
         "ways": [way_data(w) for w in weighed],
+        "behind": behind_data(behind(job, book)),
         "cautions": species.cautions,
         "stems": int(stems.stems.sum()),
         "rows": len(stems),
-        "evidence": evidence_data(job, book),
     }
 
 
@@ -143,10 +148,12 @@ def _typical(job: Job, each_ml: Any, sums: Ledger) -> dict[str, Any]:
     at = int(np.argsort(sizes, kind="stable")[(len(sizes) - 1) // 2])
     cuts = sums.values.get(f"{job.id}.cuts")
     wet = sums.values.get(f"{job.id}.wet_face_cm2")
+    height = sums.values.get(f"{job.id}.height_m", job.heights_m)
     return {
         "id": str(job.stems.id[at]),
         "diameter_cm": float(sizes[at]),
         "mix_ml": float(each_ml[at]),
         "cuts": None if cuts is None else int(cuts[at]),
         "wet_cm2": None if wet is None else float(wet[at]),
+        "height_m": float(height[at]) if height[at] > 0 else None,
     }

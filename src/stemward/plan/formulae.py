@@ -8,13 +8,18 @@ from numpy.typing import ArrayLike, NDArray
 
 from stemward.reckon import dose, limits, mix
 
-VERSION = 1
+VERSION = 2
 """Raised whenever a formula's answer changes for the same inputs."""
 
 
 def times(each: ArrayLike, count: ArrayLike) -> NDArray[np.float64]:
     """Element by element product, length n."""
     return np.asarray(np.asarray(each, float) * np.asarray(count, float), float)
+
+
+def plus(one: ArrayLike, other: ArrayLike) -> NDArray[np.float64]:
+    """Element by element sum, length n."""
+    return np.asarray(np.asarray(one, float) + np.asarray(other, float), float)
 
 
 def total(each: ArrayLike) -> float:
@@ -50,6 +55,11 @@ FORMULAE: Mapping[str, Callable[..., Any]] = {
     "cuts_by_diameter": dose.cuts_by_diameter,
     "cuts_by_centres": dose.cuts_by_centres,
     "cut_dose_ml": dose.cut_dose_ml,
+    "bark_cm2": dose.bark_cm2,
+    "bark_depth_ml_cm2": dose.bark_depth_ml_cm2,
+    "crown_m2": dose.crown_m2,
+    "sprays_ml": dose.sprays_ml,
+    "plus": plus,
     "mix_ae_g_l": mix.mix_ae_g_l,
     "product_ml": mix.product_ml,
     "ae_g": dose.ae_g,

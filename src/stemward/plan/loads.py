@@ -6,7 +6,7 @@ import numpy as np
 
 from stemward.checks import Job, Load
 from stemward.handbook import Book
-from stemward.kinds import Tract
+from stemward.kinds import Product, Tract
 from stemward.plan.sums import Ledger
 from stemward.reckon.limits import mean_rate_g_m2
 
@@ -23,7 +23,7 @@ def loads_of(jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: datetime.da
 
 def _load(name: str, jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: datetime.date, sums: Ledger) -> Load:
     here = [job for job in jobs if name in job.ae_g and len(job.stems)]
-    products = tuple(sorted({job.product.id for job in here if job.product}))
+    products = tuple(sorted({p.id for job in here for _, p in job.by_product if name in _held(p)}))
     if not here:
         return Load(name, 0.0, 0.0, 0.0, 0, 0.0, products)
     refs = {axis: "+".join(f"column:{job.id}/{axis}" for job in here) for axis in ("x_m", "y_m")}
@@ -72,6 +72,10 @@ def _load(name: str, jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: dat
         float(recorded_g[worst]),
         products,
     )
+
+
+def _held(product: Product) -> set[str]:
+    return {content.ingredient for content in product.contents}
 
 
 def recorded(tract: Tract, ingredient: str, as_of: datetime.date) -> dict[str, float]:

@@ -6,7 +6,7 @@ from typing import Any
 from stemward.checks import Job
 from stemward.handbook import Book
 from stemward.kinds import Product, Tract, Vessel
-from stemward.label import resolve
+from stemward.label import listed, resolve
 from stemward.plan.sums import Ledger
 from stemward.reckon import mix
 
@@ -22,19 +22,32 @@ class MixNeed:
     concentration_frac: float
     carrier: str
     jobs: tuple[Job, ...]
+    partner: Product | None = None
+    partner_frac: float | None = None
 
 
 def group(jobs: tuple[Job, ...]) -> tuple[MixNeed, ...]:
     """The jobs grouped by the mix they take, in order of first use."""
-    groups: dict[tuple[str, float, str], list[Job]] = {}
+    groups: dict[tuple[object, ...], list[Job]] = {}
     for job in jobs:
         if job.product is not None and job.way.concentration_frac is not None:
-            key = (job.product.id, round(job.way.concentration_frac, 9), job.way.carrier)
+            way = job.way
+            # A mix for leaves carries a surfactant, one for cut wood does not: they are not one batch.
+            key = (
+                way.product, round(way.concentration_frac or 0.0, 9), way.carrier, way.partner,
+                round(way.partner_frac or 0.0, 9), way.how == "foliar",
+            )  # fmt: skip
             groups.setdefault(key, []).append(job)
-    return tuple(
-        MixNeed(f"m{n}", members[0].product, share, carrier, tuple(members))  # type: ignore[arg-type]
-        for n, ((_, share, carrier), members) in enumerate(groups.items(), 1)
-    )
+    return tuple(_need(f"m{n}", members) for n, members in enumerate(groups.values(), 1))
+
+
+def _need(mix_id: str, members: list[Job]) -> MixNeed:
+    first = members[0]
+    assert first.product is not None and first.way.concentration_frac is not None
+    return MixNeed(
+        mix_id, first.product, first.way.concentration_frac, first.way.carrier, tuple(members), first.partner,
+        first.way.partner_frac,
+    )  # fmt: skip
 
 
 def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str, Any]:
@@ -44,7 +57,7 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
     spread = sums.cite(book.defaults["spread_factor"])
     low_ml = sums.work(f"{need.id}.need_low_ml", "spread_low", "ml", middle=f"step:{need.id}.need_ml", factor=spread)
     high_ml = sums.work(f"{need.id}.need_high_ml", "spread_high", "ml", middle=f"step:{need.id}.need_ml", factor=spread)
-    vessel = _vessel(tract, book)
+    vessel = _vessel(tract, book, need)
     low_frac, high_frac = strength_range(need, tract, book)
     assigned = mix.split_assigned(round(need_ml * UL_PER_ML), vessel.capacity_ul)
     measures = _measures(tract, book)
@@ -52,7 +65,7 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
     batches: list[dict[str, Any]] = []
     for number, assigned_ul in enumerate(assigned, 1):
         poured = mix.round_batch(
-            assigned_ul, low_frac, high_frac, measures, measures, vessel.capacity_ul, over_frac, _dye(book)
+            assigned_ul, low_frac, high_frac, measures, measures, vessel.capacity_ul, over_frac, extras(need, book)
         )
         batches.append({"number": number, **_as_data(poured, assigned_ul)})
     return {
@@ -63,12 +76,16 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
         "lowest_frac": low_frac,
         "highest_frac": high_frac,
         "carrier": need.carrier,
+        "partner": need.partner.id if need.partner else "",
+        "partner_name": need.partner.name if need.partner else "",
+        "partner_frac": need.partner_frac,
+        "surfactant": _takes_surfactant(need),
         "treatments": [job.id for job in need.jobs],
         "need_ml": need_ml,
         "need_low_ml": low_ml,
         "need_high_ml": high_ml,
         "vessel": {"id": vessel.id, "capacity_ml": vessel.capacity_ul / UL_PER_ML},
-        "ae_g_l": {c.ingredient: need.concentration_frac * c.strength_ae_g_l for c in need.product.contents},
+        "ae_g_l": _ae_g_l(need),
         "mixed_ml": sum(b.get("mixed_ml", 0.0) for b in batches),
         "left_over_ml": sum(b.get("left_over_ml", 0.0) for b in batches),
         "product_ml": sum(p["ml"] for b in batches for p in b.get("parts", ()) if p["what"] == "product"),
@@ -95,8 +112,32 @@ def strength_range(need: MixNeed, tract: Tract, book: Book) -> tuple[float, floa
     return chosen * (1 - tolerance), chosen
 
 
-def _vessel(tract: Tract, book: Book) -> Vessel:
+def _ae_g_l(need: MixNeed) -> dict[str, float]:
+    """Acid equivalent in a litre of the mix as chosen, by ingredient, over both products."""
+    shares = [(need.product, need.concentration_frac)]
+    if need.partner is not None:
+        shares.append((need.partner, need.partner_frac or 0.0))
+    found: dict[str, float] = {}
+    for product, share in shares:
+        for content in product.contents:
+            found[content.ingredient] = found.get(content.ingredient, 0.0) + share * content.strength_ae_g_l
+    return found
+
+
+def _takes_surfactant(need: MixNeed) -> bool:
+    """Leaves need a surfactant where the label asks for one; a label that forbids it rules."""
+    if need.carrier != "water" or need.jobs[0].way.how != "foliar":
+        return False
+    asked = listed(need.product.facts, "adjuvant required", None)
+    forbidden = listed(need.product.facts, "adjuvant forbidden", None)
+    return bool(asked) and not forbidden
+
+
+def _vessel(tract: Tract, book: Book, need: MixNeed) -> Vessel:
+    """The largest bottle that the mix does not attack; a backpack for leaves and bark if there is one."""
     fit = [v for v in tract.vessels if v.lining not in ("unlined steel", "galvanised steel")]
+    tool = need.jobs[0].way.tool
+    fit = [v for v in fit if v.id == tool] or [v for v in fit if v.id != "backpack"] or fit
     if fit:
         return max(fit, key=lambda v: (v.capacity_ul, v.id))
     return Vessel("bottle", round(book.defaults["bottle_ml"].number * UL_PER_ML))
@@ -107,8 +148,18 @@ def _measures(tract: Tract, book: Book) -> tuple[mix.Measure, ...]:
     return own or tuple(mix.Measure(m.id, m.mark_ul, m.capacity_ul) for m in book.measures)
 
 
-def _dye(book: Book) -> tuple[tuple[str, float, float], ...]:
-    return (("dye", book.defaults["dye_low_frac"].number, book.defaults["dye_high_frac"].number),)
+def extras(need: MixNeed, book: Book) -> tuple[mix.Extra, ...]:
+    """What goes in beside product and carrier: a second product, a surfactant, dye."""
+    found = []
+    if need.partner is not None and need.partner_frac is not None:
+        tolerance = book.defaults["lower_tolerance_frac"].number
+        found.append(mix.Extra("partner", need.partner_frac * (1 - tolerance), need.partner_frac, needed=True))
+    if _takes_surfactant(need):
+        low, high = (book.defaults[f"surfactant_{end}_frac"].number for end in ("low", "high"))
+        found.append(mix.Extra("surfactant", low, high, needed=True))
+    low, high = (book.defaults[f"dye_{end}_frac"].number for end in ("low", "high"))
+    found.append(mix.Extra("dye", low, high))
+    return tuple(found)
 
 
 def _as_data(poured: mix.Batch | mix.Refusal, assigned_ul: int) -> dict[str, Any]:

@@ -10,28 +10,62 @@ SECONDS_PER_MINUTE = 60
 
 
 def stages_of(job: Job, book: Book) -> list[dict[str, Any]]:
-    """The stages of a job in order; room `say` words them."""
+    """The stages of a job in order, each with the wait before it where there is one; room `say` words them."""
     how = job.way.how
-    if how == "leave it":
-        return [{"stage": "leave.look_again"}]
-    if how == "cut only":
-        return [{"stage": "cut_only.cut"}, {"stage": "cut_only.again"}, {"stage": "go_back"}]
-    if how == "cut stump":
-        return [
-            {"stage": "cut_stump.cut"},
-            {"stage": "cut_stump.clear"},
-            {"stage": "cut_stump.wet", **_minutes(job, book)},
-            {"stage": "mark"},
-            {"stage": "go_back"},
-        ]
-    wait_days = book.defaults["stand_after_injection_days"].number
-    return [
-        {"stage": "hack.cut"},
-        {"stage": "hack.fill"},
-        {"stage": "mark"},
-        {"stage": "hack.leave_standing", "wait_days": wait_days},
-        {"stage": "go_back"},
-    ]
+    first = [{"stage": name, **_wait(book, wait)} for name, wait in FIRST.get(job.way.first, ())]
+    vine = bool(len(job.stems)) and bool((job.stems.form == "vine").all())
+    own = VINE if how == "cut stump" and vine else OIL_STUMP if _oiled(job) else OWN[how]
+    if job.way.first == "fresh face":
+        own = own[1:]
+    stages = [{"stage": name, **_wait(book, wait)} for name, wait in own]
+    for stage in stages:
+        if stage["stage"] in TIMED:
+            stage |= _minutes(job, book)
+    return [*first, *stages]
+
+
+def _oiled(job: Job) -> bool:
+    """True for an oil mix on a stump: bark and collar are wetted too, and there is no hurry."""
+    if job.way.how != "cut stump" or job.product is None:
+        return False
+    return job.way.carrier == "oil" or job.product.formulation == "ready-to-use oil"
+
+
+def _wait(book: Book, wait: str) -> dict[str, Any]:
+    return {"wait_days": book.defaults[wait].number} if wait else {}
+
+
+FIRST: dict[str, tuple[tuple[str, str], ...]] = {
+    "cut": (("sprouts.cut", ""), ("sprouts.wait", "sprouts_wait_days")),
+    "sprouts": (("sprouts.wait_only", "sprouts_wait_days"),),
+    "fresh face": (("cut_stump.refresh", ""),),
+}
+"""What comes before the herbicide, with the default that gives the wait."""
+
+OWN: dict[str, tuple[tuple[str, str], ...]] = {
+    "leave it": (("leave.look_again", ""),),
+    "cut only": (("cut_only.cut", ""), ("cut_only.again", ""), ("go_back", "")),
+    "girdle": (("girdle.rings", ""), ("girdle.leave", ""), ("go_back", "")),
+    "pull": (("pull.pull", ""), ("pull.lay", ""), ("go_back", "")),
+    "cut stump": (
+        ("cut_stump.cut", ""), ("cut_stump.clear", ""), ("cut_stump.wet", ""), ("mark", ""), ("go_back", ""),
+    ),
+    "basal bark": (
+        ("basal.clear", ""), ("basal.wet", ""), ("mark", ""), ("basal.leave_standing", "stand_after_injection_days"),
+        ("go_back", ""),
+    ),
+    "hack and squirt": (
+        ("hack.cut", ""), ("hack.fill", ""), ("mark", ""), ("hack.leave_standing", "stand_after_injection_days"),
+        ("go_back", ""),
+    ),
+    "foliar": (("foliar.wet", ""), ("foliar.keep_off", ""), ("mark", ""), ("go_back", "")),
+}  # fmt: skip
+OIL_STUMP = (
+    ("cut_stump.cut", ""), ("cut_stump.clear", ""), ("cut_stump.oil", ""), ("mark", ""), ("go_back", ""),
+)  # fmt: skip
+VINE = (("vine.cut", ""), ("vine.dab", ""), ("vine.leave_top", ""), ("mark", ""), ("go_back", ""))
+TIMED = ("cut_stump.wet", "vine.dab", "hack.fill")
+"""Stages that must follow the cut within minutes."""
 
 
 def _minutes(job: Job, book: Book) -> dict[str, Any]:

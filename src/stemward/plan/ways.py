@@ -1,11 +1,11 @@
 """Every way to treat a target, weighed, and the printed rule that suggests one."""
 
+import datetime
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from stemward.checks import ALL, Case, Job, run
-from stemward.checks.case import form_of
 from stemward.handbook import Book, Species
 from stemward.kinds import (
     HERBICIDE_METHODS,
@@ -20,9 +20,11 @@ from stemward.kinds import (
     Weight,
 )
 from stemward.label import Situation, resolve
+from stemward.plan.behind import Behind, behind
 from stemward.plan.job import work_job
 from stemward.plan.loads import loads_of
 from stemward.plan.sums import Ledger
+from stemward.reckon.mix import concentration_for
 from stemward.reckon.roots import Level
 
 RULE = (
@@ -35,7 +37,16 @@ RULE = (
 )
 """The order in which ways are compared; the first difference decides. Room `say` prints it."""
 
-WITHOUT = (Way("leave it"), Way("cut only"))
+WITHOUT = ("leave it", "cut only", "girdle", "pull")
+TOOLS = {
+    "cut stump": "squirt bottle",
+    "hack and squirt": "squirt bottle",
+    "basal bark": "backpack",
+    "foliar": "backpack",
+}
+OIL_STUMP_TOOL = "hand trigger"
+ROUTES = ("soil-route", "shared-roots", "drift", "splash")
+"""Checks whose message is the level of a route by which harm can reach what is kept."""
 
 
 @dataclass(frozen=True)
@@ -49,6 +60,7 @@ class Weighed:
     on_shelf: bool
     need_ml: float
     ae_g: float
+    behind: Behind
 
     @property
     def stops(self) -> int:
@@ -70,18 +82,70 @@ class Weighed:
             self.reach,
             not self.on_shelf,
             round(self.ae_g, 6),
-            (self.way.how, self.way.product),
+            (self.way.how, self.way.first, self.way.product, self.way.partner),
         )
 
 
-def ways_for(patch: Patch, tract: Tract, book: Book) -> Iterator[Way]:
-    """Leave it, cut only, and each method with each product for which a strength is on record."""
-    yield from WITHOUT
+def ways_for(target: Target, patch: Patch, tract: Tract, book: Book) -> Iterator[Way]:
+    """Without herbicide, and each method with each product and each known mixture for which a strength is on record.
+
+    Plants already cut have three routes: a fresh face, oil on face, bark and collar, or waiting for the sprouts.
+    """
+    if target.state == "cut":
+        yield Way("leave it")
+        for product in tract.shelf:
+            yield from _for_stumps(product, patch, tract, book)
+        return
+    yield from (Way(how) for how in WITHOUT)  # type: ignore[arg-type]
     for product in tract.shelf:
         for how in HERBICIDE_METHODS:
             way = way_with(how, product, patch, tract, book)
             if way is not None:
                 yield way
+                if how == "foliar":
+                    yield replace(way, first="cut")
+    for product in tract.shelf:
+        for partner in tract.shelf:
+            yield from _mixtures(product, partner, patch, tract, book)
+
+
+def _for_stumps(product: Product, patch: Patch, tract: Tract, book: Book) -> Iterator[Way]:
+    stump = way_with("cut stump", product, patch, tract, book)
+    if stump is not None:
+        yield stump if stump.carrier == "oil" else replace(stump, first="fresh face")
+    leaves = way_with("foliar", product, patch, tract, book)
+    if leaves is not None:
+        yield replace(leaves, first="sprouts")
+
+
+def _mixtures(product: Product, partner: Product, patch: Patch, tract: Tract, book: Book) -> Iterator[Way]:
+    """Ways with two products for which a mixture is on record."""
+    if len(product.contents) != 1 or len(partner.contents) != 1:
+        return
+    for mixture in book.mixtures:
+        one, other = product.contents[0], partner.contents[0]
+        if not mixture.fits(one.ingredient, one.form, other.ingredient, other.form):
+            continue
+        share = concentration_for(mixture.ae_g_l, one.strength_ae_g_l)
+        partner_share = concentration_for(mixture.partner_ae_g_l, other.strength_ae_g_l)
+        if share + partner_share < 1:
+            yield Way(
+                mixture.method,  # type: ignore[arg-type]
+                product.id, _limited(share, mixture.method, mixture.carrier, product, patch, tract), mixture.carrier,
+                TOOLS[mixture.method], None, "", partner.id,
+                _limited(partner_share, mixture.method, mixture.carrier, partner, patch, tract),
+            )  # fmt: skip
+
+
+def _limited(share: float, how: str, carrier: str, product: Product, patch: Patch, tract: Tract) -> float:
+    """A share, never above what the label was read to say for the places of the patch."""
+    for site in patch.places:
+        limit = resolve(
+            product.facts, "strongest mix", Situation(method=how, carrier=carrier, site=site, state=tract.state)
+        ).fact
+        if limit is not None and isinstance(limit.value, float):
+            share = min(share, limit.value)
+    return share
 
 
 def way_with(how: str, product: Product, patch: Patch, tract: Tract, book: Book) -> Way | None:
@@ -89,28 +153,24 @@ def way_with(how: str, product: Product, patch: Patch, tract: Tract, book: Book)
 
     None if the handbook has no strength for the ingredient, form and method, or it is not sold in that form.
     """
+    if product.formulation.startswith("ready-to-use"):
+        oily = product.formulation == "ready-to-use oil"
+        fits = how in (("cut stump", "basal bark") if oily else ("cut stump", "hack and squirt", "foliar"))
+        return Way(how, product.id, 1.0, "undiluted", TOOLS[how]) if fits else None  # type: ignore[arg-type]
     if len(product.contents) != 1:
         return None
     content = product.contents[0]
     strength = book.strength(content.ingredient, content.form, how, content.strength_ae_g_l)
     if strength is None:
         return None
-    share = strength.usual_frac
-    carrier = strength.carrier if share < 1.0 else "undiluted"
-    for site in patch.places:
-        limit = resolve(
-            product.facts,
-            "strongest mix",
-            Situation(method=how, carrier=carrier, site=site, state=tract.state),
-        ).fact
-        if limit is not None and isinstance(limit.value, float):
-            share = min(share, limit.value)
-    tool = "squirt bottle" if how == "hack and squirt" else _stump_tool(book)
-    return Way(how, product.id, share, carrier, tool)  # type: ignore[arg-type]
+    carrier = strength.carrier if strength.usual_frac < 1.0 else "undiluted"
+    share = _limited(strength.usual_frac, how, carrier, product, patch, tract)
+    return Way(how, product.id, share, carrier, tool_for(how, carrier))  # type: ignore[arg-type]
 
 
-def _stump_tool(book: Book) -> str:
-    return "squirt bottle" if "squirt bottle" in book.tools else next(iter(book.tools))
+def tool_for(how: str, carrier: str) -> str:
+    """The tool usually taken for a method and carrier."""
+    return OIL_STUMP_TOOL if (how, carrier) == ("cut stump", "oil") else TOOLS[how]
 
 
 def chosen_way(choice: Choice, patch: Patch, tract: Tract, book: Book) -> Way:
@@ -125,8 +185,13 @@ def chosen_way(choice: Choice, patch: Patch, tract: Tract, book: Book) -> Way:
     carrier = choice.carrier or (usual.carrier if usual else "water")
     if share is not None and share >= 1.0 and not choice.carrier:
         carrier = "undiluted"
-    tool = choice.tool or (usual.tool if usual else "squirt bottle")
-    return Way(choice.how, choice.product, share, carrier, tool, choice.ring_cm)  # type: ignore[arg-type]
+    tool = choice.tool or (usual.tool if usual else tool_for(choice.how, carrier))
+    return Way(
+        choice.how,  # type: ignore[arg-type]
+        choice.product, share, carrier, tool, choice.ring_cm,
+        choice.first,  # type: ignore[arg-type]
+        choice.partner, choice.partner_frac,
+    )  # fmt: skip
 
 
 def weigh_way(
@@ -137,23 +202,33 @@ def weigh_way(
     stems: Stems,
     tract: Tract,
     book: Book,
-    as_of: Any,
+    as_of: datetime.date,
     shared: dict[Any, Any],
 ) -> Weighed:
     """Work out one way on its own, run every check on it, and note what the rule compares."""
-    product = tract.product(way.product) if way.product else None
     sums = Ledger(shared=shared)
-    job = work_job("w", target, patch, species, way, product, stems, book, sums)
+    job = work_job("w", target, patch, species, way, *products_of(way, tract)[:1], stems, book, sums,
+                   products_of(way, tract)[1])  # fmt: skip
     case = Case(tract, as_of, book, (job,), loads_of((job,), tract, book, as_of, sums))
     findings = run(case, ALL)
+    seen = behind(job, book)
     return Weighed(
         way,
         findings,
-        _tier(job, book),
+        seen.tier,
         max((_level(f) for f in findings), default=0),
         _on_shelf(job),
         float(job.mix_ml.sum()),
         sum(float(g.sum()) for g in job.ae_g.values()),
+        seen,
+    )
+
+
+def products_of(way: Way, tract: Tract) -> tuple[Product | None, Product | None]:
+    """The product of a way and its partner, None where there is none."""
+    return (
+        tract.product(way.product) if way.product else None,
+        tract.product(way.partner) if way.partner else None,
     )
 
 
@@ -163,28 +238,23 @@ def suggest(weighed: list[Weighed], species: Species) -> Weighed:
     Where every treating way is stopped it is "leave it", which is always there.
     """
     by_how = {w.way.how: w for w in weighed if not w.way.product}
-    if species.stump_sprouts == "no" and species.root_suckers != "yes":
+    if species.stump_sprouts == "no" and species.root_suckers != "yes" and "cut only" in by_how:
         return by_how["cut only"]
     treating = [w for w in weighed if w.way.product and not w.stops]
     return min(treating, key=lambda w: w.rank) if treating else by_how["leave it"]
 
 
-def _tier(job: Job, book: Book) -> int:
-    if job.product is None:
-        return 0
-    plant, how = job.target.species, job.way.how
-    return min(book.evidence_tier(plant, how, c.ingredient, form_of(book, c)) for c in job.product.contents)
-
-
 def _level(finding: Finding) -> int:
-    if finding.check not in ("soil-route", "shared-roots"):
+    if finding.check not in ROUTES:
         return 0
     name = finding.message.partition(".")[2].upper()
     return int(Level[name]) if name in Level.__members__ else 0
 
 
 def _on_shelf(job: Job) -> bool:
-    if job.product is None:
-        return True
-    left_ml = sum((c.left_ul or 0) for c in job.product.containers) / 1000
-    return left_ml >= float(job.mix_ml.sum()) * (job.way.concentration_frac or 0.0)
+    total_ml = float(job.mix_ml.sum())
+    return all(_left_ml(product) >= total_ml * (view.way.concentration_frac or 0.0) for view, product in job.by_product)
+
+
+def _left_ml(product: Product) -> float:
+    return sum((c.left_ul or 0) for c in product.containers) / 1000

@@ -49,7 +49,7 @@ def wet_share_frac(diameter_cm: ArrayLike, whole_up_to_cm: float, ring_cm: float
 def wetted_ml(
     area_cm2: ArrayLike,
     small_area_cm2: ArrayLike,
-    depth_ml_cm2: float,
+    depth_ml_cm2: ArrayLike,
     waste_frac: float,
     use_rate: float = 1.0,
     smallest_ml: float = 0.0,
@@ -62,7 +62,7 @@ def wetted_ml(
     """
     area = np.asarray(area_cm2, float)
     past_edge_cm2 = waste_frac * np.minimum(area, np.asarray(small_area_cm2, float))
-    return _floats(np.maximum(depth_ml_cm2 * (area + past_edge_cm2) * use_rate, smallest_ml))
+    return _floats(np.maximum(np.asarray(depth_ml_cm2, float) * (area + past_edge_cm2) * use_rate, smallest_ml))
 
 
 def _whole(quotient: Floats) -> NDArray[np.int64]:
@@ -98,6 +98,67 @@ def cuts_by_gap(diameter: ArrayLike, cut_length: float, gap: float) -> NDArray[n
 def cut_dose_ml(cuts: ArrayLike, ml_per_cut: float) -> Floats:
     """Mix for a number of cuts, mL."""
     return np.asarray(cuts, float) * ml_per_cut
+
+
+def bark_cm2(diameter_cm: ArrayLike, height_cm: float) -> Floats:
+    """Bark round a stem up to a height, cm2: the band of basal bark, or a stump's side down to the ground.
+
+    Check: 3 in through, 15 in high = 141.4 sq in (band height from the PNW Weed Management Handbook, rev. 2022).
+    """
+    return _floats(np.pi * np.asarray(diameter_cm, float) * height_cm)
+
+
+def oil_stump_cm2(diameter_cm: ArrayLike, whole_up_to_cm: float, ring_cm: float, stump_height_cm: float) -> Floats:
+    """What an oil mix wets on a stump, cm2: the face as with water, and bark and root collar down to the ground."""
+    return wet_face_cm2(diameter_cm, whole_up_to_cm, ring_cm) + bark_cm2(diameter_cm, stump_height_cm)
+
+
+def bark_depth_ml_cm2(
+    diameter_cm: ArrayLike, smooth_ml_cm2: float, rough_ml_cm2: float, rough_from_cm: float
+) -> Floats:
+    """Wetting depth on bark, mL per cm2: smooth on young stems, rough beyond a size (engineering guess)."""
+    return np.where(np.asarray(diameter_cm, float) < rough_from_cm, smooth_ml_cm2, rough_ml_cm2)
+
+
+def crown_m2(height_m: ArrayLike, width_share: float) -> Floats:
+    """Ground under a crown whose width is a share of its height (engineering guess), m2."""
+    return _floats(np.pi / 4 * np.square(np.asarray(height_m, float) * width_share))
+
+
+def sprays_ml(crown_m2: ArrayLike, volume_ml_m2: float, coverage_frac: float, use_rate: float = 1.0) -> Floats:
+    """Mix that wets a crown from one side to the other, mL.
+
+    volume_ml_m2: spray on the ground the crown covers; 50 to 100 gallons an acre for spot spraying, PNW Weed
+    Management Handbook, older table of directed sprays. coverage_frac: share of the crown that is sprayed.
+    """
+    return _floats(np.asarray(crown_m2, float) * volume_ml_m2 * coverage_frac * use_rate)
+
+
+def by_height_ml(height_m: ArrayLike, up_to_m: ArrayLike, ml: ArrayLike) -> Floats:
+    """A person's own measured mL per plant by height class; taller than the last class takes the last figure.
+
+    up_to_m, ml: class tops in rising order and the mL for each. ValueError if they do not go together.
+    """
+    tops, amounts = np.asarray(up_to_m, float), np.asarray(ml, float)
+    if tops.shape != amounts.shape or tops.size == 0 or np.any(np.diff(tops) <= 0):
+        raise ValueError("each height class needs one amount, in rising order of height")
+    at = np.minimum(np.searchsorted(tops, np.asarray(height_m, float), side="left"), len(tops) - 1)
+    return _floats(amounts[at])
+
+
+def dry_product_g(mix_ml: float, product_g_l: float) -> float:
+    """Dry product in a volume of mix, g; product_g_l: grams of product per litre of mix."""
+    return mix_ml / 1000 * product_g_l
+
+
+def dry_ai_g_l(product_g_l: float, content_frac: float) -> float:
+    """Active ingredient in a mix of a dry product, g/L; content_frac: its share of the product's weight."""
+    return product_g_l * content_frac
+
+
+def strokes(mix_ml: ArrayLike, ml_per_stroke: float) -> NDArray[np.int64]:
+    """Whole strokes of a tool that give at least an amount."""
+    return _whole(np.asarray(mix_ml, float) / ml_per_stroke)
 
 
 def ae_g(mix_ml: ArrayLike, ae_g_l: ArrayLike) -> Floats:

@@ -75,6 +75,19 @@ class Refusal:
     would_do: Measure | None
 
 
+@dataclass(frozen=True, slots=True)
+class Extra:
+    """What else goes into the vessel (partner, surfactant, dye) and its least and greatest share of the mix.
+
+    needed: without a whole mark in its range the batch cannot be poured; otherwise it is left out.
+    """
+
+    name: str
+    low_frac: float
+    high_frac: float
+    needed: bool = False
+
+
 _SAME = 1e-12
 _Pour = tuple[int, int, tuple[Part, ...]]
 """Fills, mixed microlitres, parts."""
@@ -96,14 +109,14 @@ def round_batch(
     carrier_measures: Sequence[Measure],
     capacity_ul: int,
     most_over_frac: float,
-    extras: Sequence[tuple[str, float, float]] = (),
+    extras: Sequence[Extra] = (),
 ) -> Batch | Refusal:
     """The batch that is poured with fewest fills, then smallest, in whole marks.
 
-    low_frac, high_frac: least and greatest share of product in the finished mix. extras: what else goes in
-    (dye, adjuvant) as name, least and greatest share, in whole marks of the finest product measure; left out
-    where no whole mark falls within its range, and where the product is used undiluted. Mixed is at least
-    assigned, at most `most_over_frac` more and never more than the vessel holds. Fills of product and carrier count.
+    low_frac, high_frac: least and greatest share of product in the finished mix. extras take the place of carrier,
+    each in whole marks of the finest product measure; dye is left out of a product used undiluted. Mixed is at
+    least assigned, at most `most_over_frac` more and never more than the vessel holds. Fills of product and carrier
+    count.
     """
     if not product_measures or (high_frac < 1 and not carrier_measures):
         return Refusal("no_measures", None)
@@ -111,18 +124,31 @@ def round_batch(
     if most_ul < assigned_ul:
         return Refusal("vessel_too_small", None)
     finest = min(product_measures, key=lambda m: m.mark_ul)
-    more = [] if low_frac >= 1 else [(finest, *extra) for extra in extras]
+    more = () if low_frac >= 1 else tuple(extras)
     best: _Pour | None = None
     for product_measure in product_measures:
         for carrier_measure in carrier_measures if low_frac < 1 else (product_measure,):
-            poured = _best_pour(assigned_ul, most_ul, low_frac, high_frac, product_measure, carrier_measure, more)
+            wanted = _Wanted(assigned_ul, most_ul, low_frac, high_frac, product_measure, carrier_measure, finest, more)
+            poured = _best_pour(wanted)
             if poured is not None and (best is None or poured[:2] < best[:2]):
                 best = poured
     if best is None:
-        return Refusal("no_marks", _would_do(assigned_ul, most_ul, low_frac, high_frac, product_measures))
+        return Refusal("no_marks", _would_do(assigned_ul, most_ul, low_frac, high_frac, product_measures, more))
     _, mixed_ul, parts = best
     share = parts[0].amount_ul / mixed_ul
     return Batch(assigned_ul, mixed_ul, parts, share)
+
+
+@dataclass(frozen=True, slots=True)
+class _Wanted:
+    assigned_ul: int
+    most_ul: int
+    low_frac: float
+    high_frac: float
+    product: Measure
+    carrier: Measure
+    finest: Measure
+    extras: tuple[Extra, ...]
 
 
 def _ceil_to(amount: float, mark_ul: int) -> int:
@@ -133,60 +159,68 @@ def _fills(amount_ul: int, measure: Measure) -> int:
     return -(-amount_ul // measure.capacity_ul)
 
 
-def _best_pour(
+def _best_pour(wanted: _Wanted) -> _Pour | None:
+    best: _Pour | None = None
+    for amount_ul, rest_ul, more in _pours(wanted):
+        mixed_ul = amount_ul + rest_ul + sum(part.amount_ul for part in more)
+        product = Part("product", amount_ul, wanted.product, _fills(amount_ul, wanted.product))
+        carrier = Part("carrier", rest_ul, wanted.carrier if rest_ul else None, _fills(rest_ul, wanted.carrier))
+        fills = product.fills + carrier.fills
+        if best is None or (fills, mixed_ul) < best[:2]:
+            best = (fills, mixed_ul, (product, carrier, *more))
+    return best
+
+
+def _pours(wanted: _Wanted) -> Iterator[tuple[int, int, tuple[Part, ...]]]:
+    """For every amount of product in marks, the least carrier in marks that fits it, and what else goes in.
+
+    More carrier than the least never takes fewer fills, so the least is all that need be looked at.
+    """
+    low, high, mark_ul = wanted.low_frac, wanted.high_frac, wanted.product.mark_ul
+    first = max(_ceil_to(low * wanted.assigned_ul, mark_ul), mark_ul)
+    for amount_ul in range(first, math.floor(high * wanted.most_ul + 1e-6) + 1, mark_ul):
+        least_mix_ul = max(wanted.assigned_ul, amount_ul / high)
+        more = _extra_parts(least_mix_ul, wanted)
+        if more is None:
+            continue
+        extra_ul = sum(part.amount_ul for part in more)
+        rest_ul = _ceil_to(max(least_mix_ul - amount_ul - extra_ul, 0.0), wanted.carrier.mark_ul)
+        mixed_ul = amount_ul + rest_ul + extra_ul
+        within = low * mixed_ul * (1 - _SAME) <= amount_ul <= high * mixed_ul * (1 + _SAME)
+        if within and mixed_ul <= wanted.most_ul and _shares_hold(more, mixed_ul, wanted.extras):
+            yield amount_ul, rest_ul, more
+
+
+def _extra_parts(mixed_ul: float, wanted: _Wanted) -> tuple[Part, ...] | None:
+    """The extras for a mix of about that size; None where one that is needed has no whole mark in its range."""
+    parts = []
+    for extra in wanted.extras:
+        amount_ul = max(_ceil_to(extra.low_frac * mixed_ul, wanted.finest.mark_ul), wanted.finest.mark_ul)
+        if amount_ul <= extra.high_frac * mixed_ul * (1 + _SAME):
+            parts.append(Part(extra.name, amount_ul, wanted.finest, _fills(amount_ul, wanted.finest)))
+        elif extra.needed:
+            return None
+    return tuple(parts)
+
+
+def _shares_hold(parts: Sequence[Part], mixed_ul: int, extras: Sequence[Extra]) -> bool:
+    """True if what is needed is still within its range once the carrier has been rounded up."""
+    needed = {extra.name: extra for extra in extras if extra.needed}
+    return all(
+        needed[part.name].low_frac * mixed_ul * (1 - _SAME) <= part.amount_ul for part in parts if part.name in needed
+    )
+
+
+def _would_do(
     assigned_ul: int,
     most_ul: int,
     low_frac: float,
     high_frac: float,
-    product: Measure,
-    carrier: Measure,
-    extras: Sequence[tuple[Measure, str, float, float]] = (),
-) -> _Pour | None:
-    best: _Pour | None = None
-    for amount_ul, rest_ul in _pours(assigned_ul, most_ul, low_frac, high_frac, product, carrier):
-        fills = _fills(amount_ul, product) + _fills(rest_ul, carrier)
-        if best is not None and (fills, amount_ul + rest_ul) >= best[:2]:
-            continue
-        parts = (
-            Part("product", amount_ul, product, _fills(amount_ul, product)),
-            Part("carrier", rest_ul, carrier if rest_ul else None, _fills(rest_ul, carrier)),
-            *_extra_parts(amount_ul + rest_ul, extras),
-        )
-        mixed_ul = sum(part.amount_ul for part in parts)
-        if mixed_ul <= most_ul and amount_ul >= low_frac * mixed_ul * (1 - _SAME):
-            best = (fills, mixed_ul, parts)
-    return best
-
-
-def _pours(
-    assigned_ul: int, most_ul: int, low_frac: float, high_frac: float, product: Measure, carrier: Measure
-) -> Iterator[tuple[int, int]]:
-    """For every amount of product in marks, the least carrier in marks that fits it.
-
-    More carrier than the least never takes fewer fills, so the least is all that need be looked at.
-    """
-    first = max(_ceil_to(low_frac * assigned_ul, product.mark_ul), product.mark_ul)
-    for amount_ul in range(first, math.floor(high_frac * most_ul + 1e-6) + 1, product.mark_ul):
-        least_mix_ul = max(assigned_ul, amount_ul / high_frac)
-        rest_ul = _ceil_to(max(least_mix_ul - amount_ul, 0.0), carrier.mark_ul)
-        mixed_ul = amount_ul + rest_ul
-        within = low_frac * mixed_ul * (1 - _SAME) <= amount_ul <= high_frac * mixed_ul * (1 + _SAME)
-        if within and mixed_ul <= most_ul:
-            yield amount_ul, rest_ul
-
-
-def _would_do(
-    assigned_ul: int, most_ul: int, low_frac: float, high_frac: float, owned: Sequence[Measure]
+    owned: Sequence[Measure],
+    extras: tuple[Extra, ...],
 ) -> Measure | None:
     """The measure at hand that does when it is used for product and carrier alike."""
     for measure in owned:
-        if _best_pour(assigned_ul, most_ul, low_frac, high_frac, measure, measure) is not None:
+        if _best_pour(_Wanted(assigned_ul, most_ul, low_frac, high_frac, measure, measure, measure, extras)):
             return measure
     return None
-
-
-def _extra_parts(mixed_ul: int, extras: Sequence[tuple[Measure, str, float, float]]) -> Iterator[Part]:
-    for measure, name, low, high in extras:
-        amount_ul = max(_ceil_to(low * mixed_ul, measure.mark_ul), measure.mark_ul)
-        if amount_ul <= high * mixed_ul:
-            yield Part(name, amount_ul, measure, _fills(amount_ul, measure))

@@ -10,6 +10,8 @@ from stemward.say.numbers import System, figure, figures
 from stemward.say.problems import question_line, question_words
 
 _URL = re.compile(r"\s*https?://\S+")
+BAND_CM = 38.1
+"""The usual band of basal bark, 15 in, as in the handbook's defaults."""
 ORDER = ("stop", "find out", "know", "checked")
 
 
@@ -40,6 +42,10 @@ class Speaker:
     def number(self, name: str, value: float) -> str:
         """A figure by the unit in its name, for example number("need_ml", 812.0)."""
         return figure(name, value, self.units)
+
+    def cited(self, cited_id: str) -> float:
+        """A number that the plan leans on; KeyError if it leans on none of that name."""
+        return float({c["id"]: c["value"] for c in self.plan["cited"]}[cited_id])
 
     def common(self, latin: str) -> str:
         """The common name the plan uses for a species, else the Latin name."""
@@ -150,6 +156,8 @@ class Speaker:
     def way(self, treatment: Mapping[str, Any]) -> str:
         """A way in a few words: "Cut stump, glyphosate 50 % in water"."""
         how = en.stages.HOW[treatment["how"]]
+        pattern = en.stages.FIRST[treatment.get("first", "")]
+        how = pattern.format(how=how if pattern.startswith("{") else how.lower())
         if not treatment["product"]:
             return how
         return f"{how}, {self.mix_words(treatment)}"
@@ -163,6 +171,9 @@ class Speaker:
             return name
         if share >= 1.0:
             return f"{name}, undiluted"
+        if item.get("partner"):
+            both = f"{self.number('share_frac', share)}, with {self.product(item['partner'])}"
+            return f"{name}, {both}, {self.number('share_frac', item['partner_frac'])} {carrier}"
         return f"{name}, {self.number('share_frac', share)} {carrier}"
 
     def stage(self, stage: Mapping[str, Any]) -> str:
@@ -173,6 +184,7 @@ class Speaker:
             words["from"] = en.stages.FROM[stage["from"]].format(page=stage.get("page", ""))
         if "wait_days" in stage:
             words["wait_days"] = f"{stage['wait_days']:g}"
+        words["band"] = self.number("band_cm", BAND_CM)
         return en.stages.STAGES[stage["stage"]].format(**words)
 
     def why(self, treatment: Mapping[str, Any]) -> str:

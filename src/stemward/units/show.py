@@ -63,11 +63,11 @@ def area(value: float, unit: str, system: System) -> Shown:
 
 
 def volume(value: float, unit: str, system: System) -> Shown:
-    """A volume: gallons from one on, fluid ounces to a tenth, mL under half an ounce; or litres and mL."""
+    """A volume: gallons from one on, fluid ounces to a tenth, mL under an ounce; or litres and mL."""
     ounces, ml = convert(value, unit, "fl oz"), convert(value, unit, "ml")
     if system == "us" and ounces >= 127.95:
         return Shown(_figure(ounces / 128, 3), "gal")
-    if system == "us" and ounces >= 0.5:
+    if system == "us" and ounces >= 1:
         return Shown(_figure(round(ounces, 1), 4), "fl oz")
     if system == "metric" and ml >= 1000:
         return Shown(_figure(ml / 1000, 3), "L")

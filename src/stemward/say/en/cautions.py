@@ -20,6 +20,19 @@ CAUTIONS: dict[str, tuple[str, ...]] = {
         "Feet clear of the hatchet, nobody within reach of the swing.",
         "Eye protection: liquid splashes back from a cut.",
     ),
+    "basal bark": (
+        "Oil-proof gloves and boots: legs and boots get wet. Look for leaks at the back.",
+        "No smoking and no hot engine near oil mixes. Not in heat: vapor harms leaves nearby.",
+    ),
+    "foliar": (
+        "Eye protection, and nobody downwind. Spray below your chest, walking away from what is wet.",
+        "Not over water, not on blooms with bees, not in wind or in dead calm.",
+    ),
+    "girdle": (
+        "A girdled tree falls by itself. Keep away from paths, wires and buildings.",
+        "Chaps, helmet, ear and eye protection at the saw.",
+    ),
+    "pull": ("Gloves against thorns and sap. Lift with the legs, not the back.",),
     "cut only": ("Chaps, helmet, ear and eye protection at the saw. Not alone if you can help it.",),
     "leave it": (),
     "after": (

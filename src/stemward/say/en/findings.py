@@ -392,6 +392,8 @@ QUESTIONS = {
     "organic": "is it certified organic",
     "cost_share": "is it under cost share",
     "public": "is it public",
+    "in_bloom": "is anything there in bloom",
+    "protected": "are protected plants, animals or sites known there",
 }
 
 PLACES = {

@@ -7,8 +7,25 @@ STAGES = {
     "cut_stump.cut": "Cut low and level, where the soil will not touch the face.",
     "cut_stump.clear": "Brush sawdust off the face.",
     "cut_stump.wet": "Wet the living ring just inside the bark within {minutes} of the cut ({from}).",
+    "cut_stump.refresh": "Cut each old stump again, about 1 in lower, so that the face is fresh.",
+    "cut_stump.oil": "Wet the face, then bark and root collar down to the ground, all round. Wet, not running.",
+    "sprouts.cut": "Cut low in early summer and clear the brush away.",
+    "sprouts.wait": "Wait about {wait_days} days, until the sprouts are in full leaf and knee to chest high.",
+    "sprouts.wait_only": "Wait about {wait_days} days after the cut, until the sprouts are in full leaf.",
+    "girdle.rings": "Cut two rings through bark and cambium all round, a hand apart. Leave no bridge of bark.",
+    "girdle.leave": "Leave the tree standing. Break off sprouts below the rings all summer.",
+    "pull.pull": "Pull when the ground is moist, with the root crown. Tamp the soil down again.",
+    "pull.lay": "Lay them where the roots dry out. Species that root from pieces are taken away.",
+    "basal.clear": "Clear leaves and grass off the collar. Work only on dry bark clear of ice, snow and water.",
+    "basal.wet": "Wet the bark from the ground up {band}, all round every stem. Wet, not running.",
+    "basal.leave_standing": "Leave them standing for {wait_days} days or more. Shrubs may take a full year to die.",
+    "foliar.wet": "Wet the leaves from all sides, to wet and not to run-off. Keep the spray low and coarse.",
+    "foliar.keep_off": "Shield what is kept. Stop when wind rises, when it falls dead calm, or when blooms have bees.",
+    "vine.cut": "Cut out a piece of each vine between knee and head height. Do not pull the top down.",
+    "vine.dab": "Dab the lower cut end within {minutes} of the cut ({from}). Never wet the stem that it climbs.",
+    "vine.leave_top": "Leave the top to die and fall by itself.",
     "hack.cut": "Chop downward through the bark, so that each cut holds liquid. Space the cuts evenly round.",
-    "hack.fill": "Fill each cut at once with its measured squirt. Nothing runs out.",
+    "hack.fill": "Fill each cut with its measured squirt within {minutes} ({from}). Nothing runs out.",
     "hack.leave_standing": "Leave the tree standing for at least {wait_days} days, then fell it if it must come down.",
     "mark": "The dye shows what is done. Look round once more for missed stems.",
     "go_back": "Go back next growing season and count dead, resprouting and missed. Judge after 12 months.",
@@ -19,15 +36,29 @@ FROM = {"label": "label, page {page}", "practice": "common practice; the label d
 HOW = {
     "leave it": "Leave it",
     "cut only": "Cut only",
+    "girdle": "Girdle",
+    "pull": "Pull or dig",
+    "basal bark": "Basal bark",
+    "foliar": "Foliar",
     "cut stump": "Cut stump",
     "hack and squirt": "Hack and squirt",
 }
 
 CARRIER = {"water": "in water", "oil": "in oil", "undiluted": "undiluted"}
 
+FIRST = {
+    "": "{how}",
+    "cut": "Cut, then {how} on the sprouts",
+    "fresh face": "{how} on a fresh face",
+    "sprouts": "Wait, then {how} on the sprouts",
+}
+"""A way with what comes first."""
+
 WHAT_THEN = {
     "leave it": "They grow on, and there are more each year.",
     "cut only": "Most hardwoods sprout again the same year; cutting alone killed 0 to 21 of 100 in three trials.",
+    "girdle": "The top dies over a year or two; roots sprout unless that plant does not sucker.",
+    "pull": "What comes out with its roots is gone; pieces left behind may sprout.",
 }
 
 RULE = (

@@ -1,0 +1,116 @@
+"""What stands behind a way: the rows that speak of it, and how many of ten stems they let one expect to die."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from stemward.checks import Job
+from stemward.checks.case import form_of
+from stemward.handbook import Book, Evidence
+from stemward.kinds import Content
+from stemward.reckon.outcome import Prior, interval, pool, prior_from_percent, ten_stems
+
+LEVEL = 0.90
+SECOND_HAND = ("trial cited",)
+WORD_ONLY = ("practitioner",)
+WIDE = 5
+"""So many tenths between the ends, and nobody knows this well."""
+
+
+@dataclass(frozen=True, slots=True)
+class Behind:
+    """What speaks of a way at about its strength.
+
+    tier: 3 trials, 2 advice, 1 word only, 0 nothing known. rows: trials first. low, high: of ten stems, rounded
+    outward, None where no row gives a figure or a rating. worth: how many stems the books count for.
+    """
+
+    tier: int
+    rows: tuple[Evidence, ...]
+    low: int | None
+    high: int | None
+    worth: float
+
+    @property
+    def wide(self) -> bool:
+        """True if the ends are half of all stems or more apart."""
+        return self.low is not None and self.high is not None and self.high - self.low >= WIDE
+
+
+def behind(job: Job, book: Book) -> Behind:
+    """What the handbook has on this plant, method, ingredients and strength."""
+    rows = tuple(r for r in _rows(job, book) if r.counts)
+    weighed = [(row, share) for row in rows if (share := _strength_share(row, job, book)) > 0]
+    near = tuple(row for row, _ in weighed)
+    tier = max((TIER[row.kind] for row in near if row.sense == "for"), default=0)
+    priors = [(prior, share) for row, share in weighed if (prior := _prior(row, book)) is not None]
+    if not priors:
+        return Behind(tier, near, None, None, 0.0)
+    most = book.defaults["prior_most_stems"].number
+    worth = sum((prior.a + prior.b) * share for prior, share in priors)
+    scale = min(1.0, most / worth)
+    pooled = pool([prior for prior, _ in priors], [share * scale for _, share in priors])
+    # Half a stem each way, so that no book makes a thing certain.
+    ends = interval(pooled.a + 0.5, pooled.b + 0.5, LEVEL)
+    low, high = ten_stems(*ends)
+    return Behind(tier, near, low, high, worth * scale)
+
+
+TIER = {"trial": 3, "trial cited": 2, "extension": 2, "handbook": 2, "agency": 2, "practitioner": 1}
+
+
+def _rows(job: Job, book: Book) -> Iterable[Evidence]:
+    plant, how = job.target.species, job.way.how
+    if job.product is None:
+        return book.evidence_without(plant, how)
+    products = [product for _, product in job.by_product]
+    contents = [content for product in products for content in product.contents]
+    if len(contents) == 1:
+        rows = book.evidence(plant, how, contents[0].ingredient, form_of(book, contents[0]))
+    else:
+        rows = book.evidence_together(plant, how, tuple(c.ingredient for c in contents))
+    if job.way.first in ("cut", "sprouts"):
+        return [row for row in rows if _on_sprouts(row)]
+    return rows
+
+
+def _on_sprouts(row: Evidence) -> bool:
+    """True if a row on spraying leaves is on the sprouts of plants that were cut."""
+    words = f"{row.season} {row.typed} {row.note}".lower()
+    return any(word in words for word in ("resprout", "sprouts", "cut june", "cut,", "days later", "after cutting"))
+
+
+def _strength_share(row: Evidence, job: Job, book: Book) -> float:
+    """1 where the row's strength is near the way's, less where it is not stated, 0 where it is another treatment."""
+    if job.product is None or row.concentration_low_frac is None:
+        return 1.0 if job.product is None else book.defaults["prior_other_strength_frac"].number
+    content, share = _main(job)
+    factor = book.defaults["strength_near_factor"].number
+    low, high = row.concentration_low_frac, row.concentration_high_frac or row.concentration_low_frac
+    if row.strength_ae_g_l is not None:
+        low, high, mine = low * row.strength_ae_g_l, high * row.strength_ae_g_l, share * content.strength_ae_g_l
+    else:
+        mine = share
+    return 1.0 if low / factor <= mine <= high * factor else 0.0
+
+
+def _main(job: Job) -> tuple[Content, float]:
+    assert job.product is not None
+    return job.product.contents[0], job.way.concentration_frac or 0.0
+
+
+def _prior(row: Evidence, book: Book) -> Prior | None:
+    """A row as so many stems, None where it gives neither a figure nor a rating."""
+    default = book.defaults
+    if row.low_frac is not None:
+        share = (row.low_frac + (row.high_frac if row.high_frac is not None else row.low_frac)) / 2
+        prior = prior_from_percent(share, default["prior_percent_stems"].number)
+    elif row.rating != "none-stated":
+        prior = prior_from_percent(default[f"rating_{row.rating}_frac"].number, default["prior_word_stems"].number)
+    else:
+        return None
+    weight = 1.0
+    if row.kind in SECOND_HAND or "old" in row.flags:
+        weight *= default["prior_second_hand_frac"].number
+    if row.kind in WORD_ONLY:
+        weight *= default["prior_word_only_frac"].number
+    return Prior(prior.a * weight, prior.b * weight)
