@@ -5,9 +5,10 @@ from dataclasses import replace
 
 import numpy as np
 
-from stemward.checks import ALL, Case, Job, Load, run
+from stemward.checks import ALL, Case, Job, Load, Pour, run
 from stemward.handbook import load
 from stemward.kinds import (
+    SITE_QUESTIONS,
     Container,
     Content,
     LabelFact,
@@ -18,6 +19,7 @@ from stemward.kinds import (
     Registration,
     Scope,
     Shape,
+    Soil,
     Spared,
     Stems,
     Target,
@@ -65,9 +67,25 @@ FULL_LABEL = (
     fact("entry interval", 14400.0),
     fact("hours without rain", 21600.0),
     fact("longest from cut to treatment", 300.0),
+    fact("most per application", 6 * LB_ACRE),
+    fact("most per stem", None, "no limit"),
+    fact("carrier", "water"),
+    fact("carrier", "oil"),
+    fact("carrier forbidden", standing="not found"),
+    fact("adjuvant required", standing="not found"),
+    fact("mix partner forbidden", standing="not found"),
+    fact("least stem", 1.0),
+    fact("greatest stem", 30.0),
+    fact("season forbidden", standing="not found"),
+    fact("vessel forbidden", standing="not found"),
+    fact("endangered species bulletin", "no"),
+    fact("mixing distance to wells", 1524.0),
+    fact("grazing wait", None, "no limit"),
+    fact("hay wait", None, "no limit"),
 )
 """An invented label, read in full, that lets the plain case be done."""
 
+HELPER = Person("helper", ("saw",), ("long-sleeved shirt",), "no")
 OWNER = Person("owner", ("mix", "apply"), ("long-sleeved shirt", "chemical-resistant gloves"), "no")
 
 
@@ -89,34 +107,43 @@ PRODUCT = Product(
 )  # fmt: skip
 PATCH = Patch(
     "slope", "Oak slope", ("woods",),
-    tuple((q, "no") for q in ("grazed", "for_sale", "standing_water_today", "seasonally_wet", "right_of_way", "homes")),
+    tuple((q, "no") for q in SITE_QUESTIONS), Soil("loam", 0.03, "deep clay"),
 )  # fmt: skip
+EDGE = Spared("edge", "boundary", Shape("line", (((-80.0, -80.0), (-80.0, 80.0)),)))
 TREE = Spared("oak", "tree", Shape("point", (((40.0, 0.0),),)), "Quercus alba", 40.0, None)
 WAY = Way("cut stump", "g4", 0.5, "water", "squirt bottle")
 
 
 def case(
-    product=PRODUCT, patch=PATCH, way=WAY, stems=None, spared=(TREE,), people=(OWNER,), state="WI", kept=("slope",),
-    used_g_m2=1 * LB_ACRE, vessels=(Vessel("bottle", 709_765),), as_of=AS_OF, species=None, dose_ml=2.0, questions=(),
+    product=PRODUCT, patch=PATCH, way=WAY, stems=None, spared=(TREE, EDGE), people=(OWNER, HELPER), state="WI",
+    kept=("slope",), used_g_m2=1 * LB_ACRE, planned_g_m2=1 * LB_ACRE, who="own", mixing_place=(60.0, 60.0),
+    target_state="standing", partner=None, pours=(Pour("t1", "", "", True),), vessels=(Vessel("bottle", 709_765),),
+    as_of=AS_OF,
+    species=None, dose_ml=2.0, questions=(),
 ):  # fmt: skip
     """One job on one patch with everything in order, but for what is given."""
     book = load()
     stems = stems_of() if stems is None else stems
     latin = str(stems.species[0])
     mix_ml = np.full(len(stems), dose_ml)
-    strengths = {c.ingredient: c.strength_ae_g_l for c in product.contents} if product else {}
-    ae_g = {name: mix_ml * (way.concentration_frac or 0) * g_l / 1000 for name, g_l in strengths.items()}
+    jugs = [(product, way.concentration_frac)] if product else []
+    jugs += [(partner, way.partner_frac)] if partner else []
+    held = [(c, share or 0) for jug, share in jugs for c in jug.contents]
+    ae_g = {c.ingredient: mix_ml * share * c.strength_ae_g_l / 1000 for c, share in held}
     tract = Tract(
-        "Slope", "invented", state, "UTC", "own", True, (patch,), stems, tuple(spared), tuple(kept),
-        (product,) if product else (), tuple(people), tuple(vessels), (MeasureOwned("cup", 14787, 236588),),
-        questions=tuple(questions),
+        "Slope", "invented", state, "UTC", who, True, (patch,), stems, tuple(spared), tuple(kept),
+        tuple(jug for jug, _ in jugs), tuple(people), tuple(vessels), (MeasureOwned("cup", 14787, 236588),),
+        questions=tuple(questions), mixing_place=mixing_place,
     )  # fmt: skip
     job = Job(
-        "t1", Target(patch.id, latin, tuple(range(len(stems)))), patch, species or book.species[latin], way,
-        product, stems, mix_ml, ae_g,
+        "t1", Target(patch.id, latin, tuple(range(len(stems))), target_state), patch,
+        species or book.species[latin], way,
+        product if way.product else None, stems, mix_ml, ae_g if way.product else {}, partner,
     )  # fmt: skip
-    loads = tuple(Load(name, used_g_m2, used_g_m2, 404.7, len(stems), 0.0, (product.id,)) for name in strengths)
-    return Case(tract, as_of, book, (job,), loads)
+    loads = tuple(
+        Load(name, used_g_m2, used_g_m2, 404.7, len(stems), 0.0, (product.id,), planned_g_m2) for name in job.ae_g
+    )
+    return Case(tract, as_of, book, (job,), loads, tuple(pours))
 
 
 def without(product, *kinds):
@@ -156,6 +183,6 @@ def worst(findings_):
 
 
 __all__ = [
-    "AS_OF", "FULL_LABEL", "LB_ACRE", "OWNER", "PATCH", "PRODUCT", "READ", "TREE", "WAY", "case", "changed", "fact",
-    "findings", "messages", "run", "stems_of", "weights", "with_facts", "without", "worst",
+    "AS_OF", "EDGE", "FULL_LABEL", "HELPER", "LB_ACRE", "OWNER", "PATCH", "PRODUCT", "READ", "TREE", "WAY", "case",
+    "changed", "fact", "findings", "messages", "run", "stems_of", "weights", "with_facts", "without", "worst",
 ]  # fmt: skip

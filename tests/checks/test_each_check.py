@@ -3,8 +3,10 @@
 The id of a check stands first in each row: a run with that check broken must fail exactly its own rows.
 """
 
+import datetime
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
 from checks.build import (
@@ -22,7 +24,7 @@ from checks.build import (
     with_facts,
     without,
 )
-from stemward.checks import ALL
+from stemward.checks import ALL, Pour
 from stemward.kinds import (
     Container,
     Content,
@@ -30,6 +32,7 @@ from stemward.kinds import (
     Registration,
     Scope,
     Shape,
+    Soil,
     Spared,
     Vessel,
     Weight,
@@ -39,6 +42,20 @@ STOP, OPEN, KNOW, CHECKED = Weight.STOP, Weight.FIND_OUT, Weight.KNOW, Weight.CH
 
 IMAZAPYR = replace(PRODUCT, contents=(Content("imazapyr", "isopropylamine salt", 240.0),))
 HACK = replace(WAY, how="hack and squirt")
+
+
+LEAVES = replace(WAY, how="foliar", concentration_frac=0.25, tool="backpack")
+BOTH = replace(WAY, partner="i2", partner_frac=0.02)
+PARTNER = replace(IMAZAPYR, id="i2")
+MAY = datetime.date(2026, 5, 10)
+
+
+def low_stems(height_m):
+    return replace(stems_of(), height_m=np.full(2, height_m))
+
+
+def over(words):
+    return replace(PATCH, soil=Soil("loam", 0.03, words))
 
 
 def oak_at(x_m, **more):
@@ -165,8 +182,6 @@ CASES = [
     ("edition", {"product": replace(PRODUCT, edition_jug="B")}, [STOP], "another edition"),
     ("facts-read", {}, [CHECKED], "all are read"),
     ("facts-read", {"product": without(PRODUCT, "first aid")}, [OPEN], "first aid is not read"),
-    ("facts-read", {"product": without(PRODUCT, "longest from cut to treatment")}, [OPEN], "the time from the cut is not read"),
-    ("facts-read", {"way": HACK, "product": without(PRODUCT, "longest from cut to treatment")}, [CHECKED], "which only cut stumps need"),
     ("cut-first", {}, [CHECKED], "red maple does not sucker"),
     ("cut-first", {"stems": stems_of(species="Ailanthus altissima")}, [KNOW], "tree-of-heaven does (DiTomaso & Kyser 2007, p. 56)"),
     ("cut-first", {"stems": stems_of(species="Ailanthus altissima"), "way": HACK}, [], "standing, it is not cut"),
@@ -174,6 +189,140 @@ CASES = [
     ("weak", {"stems": stems_of(species="Robinia pseudoacacia"), "product": IMAZAPYR, "way": HACK}, [KNOW], "woody legumes resist imazapyr (NC State; Clemson)"),
     ("weak", {"stems": stems_of(species="Ailanthus altissima"), "product": IMAZAPYR, "way": HACK}, [CHECKED], "tree-of-heaven does not (DiTomaso & Kyser 2007)"),
     ("weak", {"stems": stems_of(species="Salix nigra")}, [KNOW], "no trial is known"),
+    ("label-at-hand", {}, [CHECKED], "read by a person"),
+    ("label-at-hand", {"product": replace(PRODUCT, facts=())}, [STOP], "no label at hand (table of checks.md)"),
+    ("label-at-hand", {"product": with_facts(PRODUCT, fact("container", "jug", reading="proposed"))}, [OPEN], "only proposed"),
+    ("most-per-application", {}, [CHECKED], "1 lb where 6 lb are allowed at once"),
+    ("most-per-application", {"planned_g_m2": 6.1 * LB_ACRE}, [STOP], "6.1 lb where 6 lb are allowed at once"),
+    ("most-per-application", {"product": without(PRODUCT, "most per application")}, [OPEN], "not read"),
+    ("most-per-application", {"planned_g_m2": 6.1 * LB_ACRE, "product": changed(PRODUCT, fact("most per application", 6 * LB_ACRE, force="avoid"))}, [OPEN], "avoid is to be found out"),
+    ("most-per-stem", {}, [CHECKED], "the label says there is no limit for a stem"),
+    ("most-per-stem", {"way": HACK, "product": changed(PRODUCT, fact("most per stem", 0.5))}, [STOP], "1 mL of product where 0.5 mL are allowed"),
+    ("most-per-stem", {"way": HACK, "product": without(PRODUCT, "most per stem")}, [OPEN], "not read, and injection leans on it"),
+    ("most-per-stem", {"product": without(PRODUCT, "most per stem")}, [], "stumps do not"),
+    ("carrier", {}, [CHECKED], "water is named"),
+    ("carrier", {"product": changed(PRODUCT, fact("carrier forbidden", "water"))}, [STOP], "water is forbidden"),
+    ("carrier", {"product": without(PRODUCT, "carrier forbidden")}, [OPEN], "nobody has looked for a ban"),
+    ("carrier", {"product": without(PRODUCT, "carrier")}, [KNOW], "nobody has looked which are named"),
+    ("carrier", {"product": changed(PRODUCT, fact("carrier", "water", "not found"))}, [OPEN], "looked for water and not found"),
+    ("carrier", {"product": changed(PRODUCT, fact("carrier forbidden", "water", force="should"))}, [KNOW], "advised against"),
+    ("adjuvant", {}, [], "stumps in water ask for nothing"),
+    ("adjuvant", {"way": LEAVES}, [CHECKED], "leaves, and the label asks for none"),
+    ("adjuvant", {"way": LEAVES, "product": without(PRODUCT, "adjuvant required")}, [OPEN], "leaves, and nobody has read it"),
+    ("adjuvant", {"way": LEAVES, "product": changed(PRODUCT, fact("adjuvant required", "non-ionic surfactant"))}, [CHECKED], "asked for, and the mix sheet has it"),
+    ("adjuvant", {"product": changed(PRODUCT, fact("adjuvant required", "non-ionic surfactant"))}, [OPEN], "asked for on stumps, and the mix has none"),
+    ("adjuvant", {"way": LEAVES, "product": with_facts(changed(PRODUCT, fact("adjuvant required", "oil")), fact("adjuvant forbidden", "oil"))}, [OPEN], "asks for it and forbids it"),
+    ("mix-partner", {}, [], "one product alone"),
+    ("mix-partner", {"way": BOTH, "partner": PARTNER}, [KNOW, KNOW], "FIFRA 2(ee): not prohibited by either label"),
+    ("mix-partner", {"way": BOTH, "partner": PARTNER, "product": changed(PRODUCT, fact("mix partner forbidden", "imazapyr"))}, [STOP, KNOW], "one label forbids the other's ingredient"),
+    ("mix-partner", {"way": BOTH, "partner": without(PARTNER, "mix partner forbidden")}, [KNOW, OPEN], "nobody has looked on the other label"),
+    ("stem-size", {}, [CHECKED, CHECKED], "2 to 4 in where 0.4 to 12 in are given"),
+    ("stem-size", {"product": changed(PRODUCT, fact("greatest stem", 8.0))}, [CHECKED, STOP], "10 cm where 8 cm is the most"),
+    ("stem-size", {"product": changed(PRODUCT, fact("least stem", 6.0, force="should"))}, [KNOW, CHECKED], "5 cm where 6 cm is advised"),
+    ("stem-size", {"way": HACK, "product": without(PRODUCT, "least stem", "greatest stem")}, [OPEN], "injection leans on the least size"),
+    ("stem-size", {"product": without(PRODUCT, "least stem", "greatest stem")}, [], "stumps do not"),
+    ("label-season", {}, [CHECKED], "looked for, nothing shut"),
+    ("label-season", {"product": changed(PRODUCT, fact("season forbidden", "fall", scope=Scope(dates=((9, 1), (11, 30)))))}, [STOP], "October is shut"),
+    ("label-season", {"product": changed(PRODUCT, fact("season forbidden", "spring", scope=Scope(dates=((3, 1), (5, 31)))))}, [CHECKED], "spring is shut, today is October"),
+    ("label-season", {"product": without(PRODUCT, "season forbidden")}, [OPEN], "nobody has looked"),
+    ("cut-to-treat", {}, [CHECKED], "5 minutes leave room for a lot"),
+    ("cut-to-treat", {"product": changed(PRODUCT, fact("longest from cut to treatment", 120.0))}, [STOP], "2 minutes are gone before the all-clear"),
+    ("cut-to-treat", {"product": changed(PRODUCT, fact("longest from cut to treatment", 120.0)), "stems": stems_of((1.0, 2.0))}, [CHECKED], "loppers need no all-clear"),
+    ("cut-to-treat", {"product": without(PRODUCT, "longest from cut to treatment")}, [OPEN], "not read"),
+    ("cut-to-treat", {"product": changed(PRODUCT, fact("longest from cut to treatment", None, "not found"))}, [OPEN], "not found is not no limit"),
+    ("cut-to-treat", {"way": HACK}, [], "cuts are filled at once"),
+    ("entry", {}, [KNOW], "people keep out for 4 hours"),
+    ("entry", {"product": changed(PRODUCT, fact("entry interval", None, "does not apply"))}, [CHECKED], "no farm use"),
+    ("entry", {"product": changed(PRODUCT, fact("entry interval", None, "does not apply")), "patch": site_answers(for_sale="yes")}, [OPEN], "something is grown for sale"),
+    ("entry", {"product": without(PRODUCT, "entry interval")}, [OPEN], "not read"),
+    ("grazing", {}, [], "no animals, no hay"),
+    ("grazing", {"patch": site_answers(grazed="yes")}, [CHECKED], "the label says there is no waiting time"),
+    ("grazing", {"patch": site_answers(grazed="yes"), "product": changed(PRODUCT, fact("grazing wait", 14 * 86400.0))}, [KNOW], "animals stay off for 14 days"),
+    ("grazing", {"patch": site_answers(hayed="yes"), "product": without(PRODUCT, "hay wait")}, [OPEN], "hay, and nobody has read it"),
+    ("vessel", {}, [CHECKED], "plastic is not forbidden"),
+    ("vessel", {"product": changed(PRODUCT, fact("vessel forbidden", "plastic"))}, [STOP], "plastic is forbidden"),
+    ("vessel", {"product": without(PRODUCT, "vessel forbidden")}, [OPEN], "nobody has looked"),
+    ("vessel", {"vessels": ()}, [OPEN], "no vessel is listed"),
+    ("bulletin", {}, [CHECKED], "the label sends to none"),
+    ("bulletin", {"product": changed(PRODUCT, fact("endangered species bulletin", "yes"))}, [OPEN], "the label sends to one"),
+    ("bulletin", {"product": without(PRODUCT, "endangered species bulletin")}, [OPEN], "not read"),
+    ("storage", {}, [KNOW], "what is usual"),
+    ("storage", {"product": with_facts(PRODUCT, fact("least storage heat", 0.0))}, [KNOW], "kept from freezing"),
+    ("storage", {"way": replace(WAY, how="cut only", product="", concentration_frac=None)}, [], "no product, nothing to store"),
+    ("place-rules", {}, [CHECKED], "all answered no"),
+    ("place-rules", {"patch": site_answers(organic="yes")}, [OPEN], "certified organic"),
+    ("place-rules", {"patch": site_answers(cost_share="yes", ditch="yes")}, [OPEN, KNOW], "cost share and a ditch"),
+    ("place-rules", {"patch": replace(PATCH, answers=())}, [], "nothing answered: the site facts ask"),
+    ("water-permit", {}, [CHECKED], "no water and dry ground"),
+    ("water-permit", {"spared": (water_at(10.0),)}, [OPEN], "5 m from a spring"),
+    ("water-permit", {"patch": site_answers(seasonally_wet="yes")}, [OPEN], "wet for part of the year"),
+    ("lasts", {}, [CHECKED], "glyphosate is not taken up by roots"),
+    ("lasts", {"product": IMAZAPYR}, [KNOW], "imazapyr lasts (Douglass et al. 2016: 82 to 268 d)"),
+    ("lasts", {"product": replace(PRODUCT, contents=(*PRODUCT.contents, Content("imazapyr", "isopropylamine salt", 20.0)))}, [CHECKED, OPEN], "a second ingredient that lasts"),
+    ("lasts", {"product": replace(PRODUCT, contents=(Content("unheard of", "salt", 100.0),))}, [OPEN], "not on record"),
+    ("garden-strength", {}, [CHECKED], "4 lb ae/gal is a concentrate"),
+    ("garden-strength", {"product": replace(PRODUCT, contents=(Content("glyphosate", "isopropylamine salt", 60.0),))}, [OPEN], "60 g/L is garden strength"),
+    ("garden-strength", {"product": replace(PRODUCT, formulation="ready-to-use water")}, [KNOW], "ready to use"),
+    ("oak-wilt", {}, [], "no oak is cut, none kept near"),
+    ("oak-wilt", {"stems": stems_of(species="Quercus rubra"), "as_of": MAY}, [KNOW], "an oak is cut in May (Wisconsin DNR: April through July)"),
+    ("oak-wilt", {"stems": stems_of(species="Quercus rubra"), "as_of": MAY, "spared": (oak_at(20.0),)}, [STOP], "and an oak is kept 15 m away"),
+    ("oak-wilt", {"stems": stems_of(species="Quercus rubra")}, [CHECKED], "October is outside those months"),
+    ("oak-wilt", {"stems": stems_of(species="Quercus rubra"), "state": "IA"}, [OPEN], "the months of the state are not on record"),
+    ("oak-wilt", {"as_of": MAY, "spared": (oak_at(20.0),)}, [KNOW], "cutting maples among kept oaks in May"),
+    ("already-cut", {}, [], "they stand"),
+    ("already-cut", {"target_state": "cut"}, [STOP], "water on an old face"),
+    ("already-cut", {"target_state": "cut", "way": replace(WAY, first="fresh face")}, [KNOW], "a fresh face"),
+    ("already-cut", {"target_state": "cut", "way": replace(WAY, carrier="oil")}, [KNOW], "oil on face, bark and collar"),
+    ("already-cut", {"target_state": "cut", "way": replace(LEAVES, first="sprouts")}, [KNOW], "the sprouts"),
+    ("method-size", {}, [CHECKED], "2 in and 4 in stumps"),
+    ("method-size", {"stems": stems_of((1.0, 5.0))}, [KNOW], "under 1/2 in (Alabama Extension)"),
+    ("method-size", {"way": replace(WAY, how="basal bark"), "stems": stems_of((5.0, 16.0))}, [KNOW], "over 6 in by basal bark (Great Lakes Collaborative)"),
+    ("method-size", {"way": LEAVES}, [KNOW], "5 m tall: over 6 ft (Texas A&M AgriLife)"),
+    ("method-size", {"way": LEAVES, "stems": low_stems(np.nan)}, [OPEN], "no height is written down"),
+    ("method-size", {"way": LEAVES, "stems": low_stems(1.5)}, [CHECKED], "1.5 m is within reach"),
+    ("method-size", {"way": LEAVES, "stems": replace(low_stems(0.2), form=np.array(["sprout", "sprout"]))}, [KNOW], "sprouts too small"),
+    ("falling", {}, [], "stumps leave nothing standing"),
+    ("falling", {"way": HACK}, [CHECKED], "nothing lies within reach"),
+    ("falling", {"way": HACK, "spared": (water_at(8.0, "wire"),)}, [STOP], "a wire 3 m from a tree 5 m tall"),
+    ("falling", {"way": HACK, "spared": (water_at(8.0, "lane"),)}, [KNOW], "a lane within falling reach"),
+    ("falling", {"way": HACK, "spared": (water_at(8.0, "lane"),), "stems": low_stems(np.nan)}, [OPEN], "no height is written down"),
+    ("lone-saw", {}, [CHECKED], "no stem over 6 in"),
+    ("lone-saw", {"stems": stems_of((5.0, 20.0))}, [CHECKED], "two people"),
+    ("lone-saw", {"stems": stems_of((5.0, 20.0)), "people": (OWNER,)}, [KNOW], "one person and an 8 in stem"),
+    ("lone-saw", {"way": HACK, "stems": stems_of((5.0, 20.0)), "people": (OWNER,)}, [], "nothing is felled"),
+    ("alone", {}, [CHECKED], "two people"),
+    ("alone", {"people": (OWNER,)}, [KNOW], "one person"),
+    ("boundary", {}, [CHECKED], "80 m inside"),
+    ("boundary", {"spared": (TREE,)}, [KNOW], "no boundary is drawn"),
+    ("boundary", {"spared": (water_at(7.0, "boundary"),)}, [OPEN], "2 m from the boundary"),
+    ("boundary", {"spared": (water_at(15.0, "boundary"),), "stems": stems_of(species="Ailanthus altissima")}, [KNOW], "a clone 10 m from the boundary"),
+    ("drift", {}, [CHECKED], "no leaves are sprayed"),
+    ("drift", {"way": LEAVES}, [CHECKED], "nothing kept within 50 ft"),
+    ("drift", {"way": LEAVES, "spared": (oak_at(17.0),)}, [KNOW], "12 m from an oak"),
+    ("drift", {"way": LEAVES, "spared": (oak_at(6.0),)}, [STOP], "1 m from an oak"),
+    ("drift", {"product": replace(PRODUCT, contents=(Content("triclopyr", "butoxyethyl ester", 479.3),))}, [CHECKED, KNOW], "an ester rises as vapor in heat (SRS-131)"),
+    ("splash", {}, [CHECKED], "nothing kept within half a metre"),
+    ("splash", {"spared": (oak_at(5.4),)}, [KNOW], "0.4 m from an oak"),
+    ("splash", {"spared": (oak_at(5.2),), "way": replace(WAY, how="basal bark", carrier="oil")}, [STOP], "basal oil 0.2 m from an oak"),
+    ("mixing-place", {}, [CHECKED], "no well near"),
+    ("mixing-place", {"mixing_place": None}, [OPEN], "not written down"),
+    ("mixing-place", {"spared": (water_at(70.0, "well"),), "product": changed(PRODUCT, fact("mixing distance to wells", 10000.0))}, [STOP, CHECKED], "61 m where the label asks 100 m"),
+    ("mixing-place", {"mixing_place": (5.0, 0.0), "spared": (water_at(15.0),)}, [KNOW], "10 m from water where 100 ft are usual"),
+    ("bloom", {}, [], "no leaves are sprayed"),
+    ("bloom", {"way": LEAVES}, [CHECKED], "nothing in bloom"),
+    ("bloom", {"way": LEAVES, "patch": site_answers(in_bloom="yes")}, [KNOW], "in bloom"),
+    ("bloom", {"way": LEAVES, "patch": site_answers(in_bloom="unknown")}, [OPEN], "nobody has looked"),
+    ("ground", {}, [CHECKED], "deep clay"),
+    ("ground", {"product": IMAZAPYR, "patch": over("fractured rock")}, [KNOW], "imazapyr leaches (GUS from Douglass et al. 2016)"),
+    ("ground", {"patch": over("fractured rock")}, [CHECKED], "glyphosate is held fast"),
+    ("ground", {"patch": over("")}, [KNOW], "not written down"),
+    ("ground", {"product": IMAZAPYR, "spared": (water_at(30.0, "sinkhole"),)}, [KNOW], "a sinkhole 25 m away"),
+    ("licence", {}, [CHECKED], "own land"),
+    ("licence", {"who": "hire"}, [OPEN], "work for pay"),
+    ("licence", {"who": "unknown"}, [OPEN], "not said who"),
+    ("pouring", {}, [CHECKED], "whole marks and dye"),
+    ("pouring", {"pours": (Pour("t1", "no_marks", "syringe", False),)}, [OPEN], "cannot be measured"),
+    ("pouring", {"pours": (Pour("t1", "", "", False),)}, [KNOW], "too little for dye"),
     ("stock", {}, [CHECKED], "2 mL needed, 2 L there"),
     ("stock", {"dose_ml": 5000.0}, [KNOW], "5 L needed, 2 L there"),
     ("stock", {"product": replace(PRODUCT, containers=())}, [KNOW], "no jug"),

@@ -6,7 +6,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checks.build import FULL_LABEL, LB_ACRE, PRODUCT, TREE, WAY, case, changed, fact, stems_of, with_facts, worst
+from checks.build import (
+    FULL_LABEL,
+    LB_ACRE,
+    PATCH,
+    PRODUCT,
+    TREE,
+    WAY,
+    case,
+    changed,
+    fact,
+    stems_of,
+    with_facts,
+    worst,
+)
 from stemward.checks import ALL
 from stemward.kinds import Scope, Shape, Spared, Weight
 
@@ -31,8 +44,36 @@ RESTRICTIONS = [
     fact("distance to water", 4000.0),
     fact("distance to wells", 9000.0),
     fact("equipment", "respirator"),
+    fact("most per application", 0.5 * LB_ACRE),
+    fact("most per stem", 0.2),
+    fact("carrier forbidden", "water"),
+    fact("mix partner forbidden", "any"),
+    fact("least stem", 6.0),
+    fact("greatest stem", 7.0),
+    fact("season forbidden", "all year"),
+    fact("longest from cut to treatment", 60.0),
+    fact("vessel forbidden", "plastic"),
+    fact("mixing distance to wells", 9000.0),
+    fact("endangered species bulletin", "yes"),
+    fact("grazing wait", 86400.0),
+    fact("entry interval", 86400.0),
 ]
 """Each is stricter than the same matter in the full label."""
+
+
+PARTNER = replace(PRODUCT, id="g5", contents=(replace(PRODUCT.contents[0], ingredient="imazapyr"),))
+PASTURE = replace(PATCH, answers=(*((q, a) for q, a in PATCH.answers if q != "grazed"), ("grazed", "yes")))
+
+
+def busy(product, partner):
+    """Situations in which every check that leans on the label has something to look at."""
+    leaves = replace(WAY, how="foliar", tool="backpack")
+    ways = [WAY, leaves, replace(WAY, how="hack and squirt"), replace(WAY, partner="g5", partner_frac=0.02)]
+    for way in ways:
+        yield {
+            "product": product, "way": way, "patch": PASTURE, "spared": (TREE, WATER, WELL),
+            "partner": partner if way.partner else None,
+        }  # fmt: skip
 
 
 def level(check, **given_):
@@ -44,8 +85,9 @@ def level(check, **given_):
 @pytest.mark.parametrize("check", LABEL_CHECKS, ids=[c.id for c in LABEL_CHECKS])
 def test_without_facts_no_label_check_says_checked(check):
     """With no label facts at all nothing that leans on the label has been looked at."""
-    bare = replace(PRODUCT, facts=())
-    found = list(check.run(case(product=bare, spared=(TREE, WATER, WELL))))
+    found = [
+        f for given in busy(replace(PRODUCT, facts=()), replace(PARTNER, facts=())) for f in check.run(case(**given))
+    ]
     assert found
     assert all(f.weight != Weight.CHECKED for f in found)
 
@@ -53,8 +95,9 @@ def test_without_facts_no_label_check_says_checked(check):
 @pytest.mark.parametrize("check", LABEL_CHECKS, ids=[c.id for c in LABEL_CHECKS])
 def test_proposed_facts_count_no_more_than_none(check):
     """Facts that a program proposes and nobody has read are no facts."""
-    proposed = replace(PRODUCT, facts=tuple(replace(f, reading="proposed") for f in FULL_LABEL))
-    found = list(check.run(case(product=proposed, spared=(TREE, WATER, WELL))))
+    facts = tuple(replace(f, reading="proposed") for f in FULL_LABEL)
+    cases = busy(replace(PRODUCT, facts=facts), replace(PARTNER, facts=facts))
+    found = [f for given in cases for f in check.run(case(**given))]
     assert all(f.weight != Weight.CHECKED for f in found)
 
 

@@ -100,8 +100,9 @@ class Job:
 class Load:
     """How much of one ingredient lies on the ground, over this plan and this year's records.
 
-    greatest_g_m2: in the cluster that carries most per area, which decides. mean_g_m2: over all treated
-    clusters together, shown beside it. products: those in the plan that hold the ingredient.
+    planned_g_m2: this plan's own load in the cluster that carries most of it. greatest_g_m2: with the records, in
+    the cluster that carries most per area, which decides. mean_g_m2: over all treated clusters together, shown
+    beside it. products: those in the plan that hold the ingredient.
     """
 
     ingredient: str
@@ -111,6 +112,17 @@ class Load:
     cluster_stems: int
     recorded_g: float
     products: tuple[str, ...]
+    planned_g_m2: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Pour:
+    """How one batch came out: the job it is for, why it cannot be measured (or empty), a measure that would do."""
+
+    job: str
+    refused: str
+    would_do: str
+    dyed: bool
 
 
 @dataclass(frozen=True, eq=False)
@@ -122,6 +134,7 @@ class Case:
     book: Book
     jobs: tuple[Job, ...]
     loads: tuple[Load, ...] = ()
+    pours: tuple[Pour, ...] = ()
 
     @property
     def treated(self) -> Iterator[tuple[Job, Product]]:

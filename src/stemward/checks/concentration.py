@@ -40,7 +40,7 @@ def _strongest(job: Job, product: Product, situation: Situation, mix_frac: float
     if weight == Weight.STOP:
         return finding(ID, weight, "too_strong", job, seen, mix_frac=mix_frac, values=limit)
     if weight == Weight.CHECKED:
-        return finding(ID, weight, "within", job, seen, mix_frac=mix_frac, values=limit)
+        return finding(ID, weight, "within" if limit else "no_limit", job, seen, mix_frac=mix_frac, values=limit)
     fact = resolved.fact
     if fact is not None:
         message = "not_found" if fact.standing == "not found" else "above_recommended"

@@ -12,23 +12,19 @@ LEANS_ON = (
     "registration number",
     "signal word",
     "first aid",
-    "entry interval",
     "hours without rain",
 )
 """What the packet prints and the work day follows, whichever way is chosen."""
-
-CUT_SURFACE = ("longest from cut to treatment",)
 
 
 def run(case: Case) -> Iterator[Finding]:
     """One finding a product: the facts nobody has read, or that all have been."""
     for job, product in case.treated:
-        wanted = LEANS_ON + (CUT_SURFACE if job.way.how == "cut stump" else ())
-        unread = [kind for kind in wanted if not _read(case, job, product, kind)]
+        unread = [kind for kind in LEANS_ON if not _read(case, job, product, kind)]
         if unread:
             yield finding(ID, Weight.FIND_OUT, "unread", job, facts=", ".join(unread), count=len(unread))
         else:
-            yield finding(ID, Weight.CHECKED, "read", job, facts=", ".join(wanted), count=len(wanted))
+            yield finding(ID, Weight.CHECKED, "read", job, facts=", ".join(LEANS_ON), count=len(LEANS_ON))
 
 
 def _read(case: Case, job: Job, product: Product, kind: str) -> bool:

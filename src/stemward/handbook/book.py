@@ -20,6 +20,7 @@ from stemward.handbook.values import (
     Ingredient,
     Near,
     Species,
+    StateRule,
     Strength,
     Tool,
     WiltMonths,
@@ -202,6 +203,14 @@ class Book:
                 for row in read_table(self.folder, "strict_states.csv")
             }
         )
+
+    def state_rules(self, state: str, topic: str) -> tuple[StateRule, ...]:
+        """Dated rules of a state on a topic; none on record means: find out."""
+        return tuple(r for r in self._state_rules if (r.state, r.topic) == (state, topic))
+
+    @cached_property
+    def _state_rules(self) -> tuple[StateRule, ...]:
+        return ()
 
     def hash(self) -> str:
         """sha256 over names and bytes of the packaged tables in sorted order, as hexadecimal digits."""

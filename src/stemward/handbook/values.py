@@ -221,6 +221,17 @@ class WiltMonths(NamedTuple):
     cited: Cited
 
 
+@dataclass(frozen=True, slots=True)
+class StateRule:
+    """A state's rule on one topic, as it stood on a day."""
+
+    id: str
+    state: str
+    topic: str
+    what: str
+    cited: Cited
+
+
 def frozen(mapping: dict[K, V]) -> Mapping[K, V]:
     """A mapping that nobody can change."""
     return MappingProxyType(mapping)

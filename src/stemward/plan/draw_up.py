@@ -14,7 +14,7 @@ from stemward.plan.behind import behind
 from stemward.plan.data import behind_data, tract_data, way_data
 from stemward.plan.job import work_job
 from stemward.plan.loads import loads_of
-from stemward.plan.mixing import draw_mix, group
+from stemward.plan.mixing import draw_mix, group, pours_of
 from stemward.plan.stages import stages_of
 from stemward.plan.sums import Ledger
 from stemward.plan.ways import RULE, chosen_way, products_of, suggest, ways_for, weigh_way
@@ -54,9 +54,9 @@ def draw_up(tract: Tract, book: Book, as_of: datetime.date, land_hash: str = "")
         jobs.append(job)
         treatments.append(data)
     loads = loads_of(tuple(jobs), tract, book, as_of, sums)
-    case = Case(tract, as_of, book, tuple(jobs), loads)
-    findings = run(case)
     mixes = [draw_mix(need, tract, book, sums) for need in group(tuple(jobs))]
+    case = Case(tract, as_of, book, tuple(jobs), loads, pours_of(mixes))
+    findings = run(case)
     for data, job in zip(treatments, jobs, strict=True):
         data.update(_sums_of(job, sums))
         data["stages"] = stages_of(job, book)

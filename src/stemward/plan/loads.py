@@ -71,6 +71,7 @@ def _load(name: str, jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: dat
         int((labels == worst).sum()),
         float(recorded_g[worst]),
         products,
+        float(np.max(planned, initial=0.0)),
     )
 
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
-from stemward.checks import Job
+from stemward.checks import Job, Pour
 from stemward.handbook import Book
 from stemward.kinds import Product, Tract, Vessel
 from stemward.label import listed, resolve
@@ -160,6 +160,20 @@ def extras(need: MixNeed, book: Book) -> tuple[mix.Extra, ...]:
     low, high = (book.defaults[f"dye_{end}_frac"].number for end in ("low", "high"))
     found.append(mix.Extra("dye", low, high))
     return tuple(found)
+
+
+def pours_of(mixes: list[dict[str, Any]]) -> tuple[Pour, ...]:
+    """How each batch came out, for the checks."""
+    return tuple(
+        Pour(
+            mix_data["treatments"][0],
+            batch.get("refused", ""),
+            (batch.get("would_do") or {}).get("name", ""),
+            any(part["what"] == "dye" for part in batch.get("parts", ())),
+        )
+        for mix_data in mixes
+        for batch in mix_data["batches"]
+    )
 
 
 def _as_data(poured: mix.Batch | mix.Refusal, assigned_ul: int) -> dict[str, Any]:

@@ -98,6 +98,15 @@ def shared_root_level(
     return level.astype(np.int64)
 
 
+def drift_level(distance_m: ArrayLike, near_m: float, far_m: float) -> NDArray[np.int64]:
+    """Level of the route through the air for spray on leaves, as integers of `Level`.
+
+    Much within `near_m`, some to half of `far_m`, little to `far_m`; engineering guess, no source: wind decides.
+    """
+    away_m = np.asarray(distance_m, float)
+    return np.select([away_m <= near_m, away_m <= far_m / 2, away_m <= far_m], [3, 2, 1], 0).astype(np.int64)
+
+
 def remaining_frac(days: ArrayLike, dt50_days: float) -> Floats:
     """Share left after some days, by first-order decay."""
     return np.power(0.5, np.asarray(days, float) / dt50_days)

@@ -7,6 +7,11 @@ from stemward import units
 
 System = Literal["us", "metric"]
 
+
+def _counted(value: float, unit: str) -> units.Shown:
+    return units.Shown(f"{value:.3g}", unit if value == 1 else f"{unit}s")
+
+
 _BY_SUFFIX: tuple[tuple[str, Callable[[float, System], units.Shown]], ...] = (
     ("_g_m2", lambda v, s: units.rate(v, "g_m2", s)),
     ("_ae_g_l", lambda v, s: units.strength(v, "g_l", s)),
@@ -17,6 +22,10 @@ _BY_SUFFIX: tuple[tuple[str, Callable[[float, System], units.Shown]], ...] = (
     ("_frac", lambda v, s: units.percent(v, "frac", s)),
     ("_m", lambda v, s: units.length_far(v, "m", s)),
     ("_g", lambda v, s: units.mass(v, "g", s)),
+    ("_c", lambda v, s: units.temperature(v, "c", s)),
+    ("_min", lambda v, _: _counted(v, "minute")),
+    ("_h", lambda v, _: _counted(v, "hour")),
+    ("_days", lambda v, _: _counted(v, "day")),
 )
 
 

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from stemward.say import en
@@ -12,6 +12,7 @@ from stemward.say.problems import question_line, question_words
 _URL = re.compile(r"\s*https?://\S+")
 BAND_CM = 38.1
 """The usual band of basal bark, 15 in, as in the handbook's defaults."""
+TOGETHER = ("unread", "proposed")
 ORDER = ("stop", "find out", "know", "checked")
 
 
@@ -89,9 +90,9 @@ class Speaker:
         if "questions" in words:
             asked = words["questions"].split(", ")
             words["questions"] = "; ".join(en.findings.QUESTIONS.get(q, q) for q in asked)
-        if "spared" in words and check in ("soil-route", "shared-roots", "water"):
+        if "spared" in words:
             words["kept"] = self.kept(words["spared"])
-            if check == "water":
+            if check in ("water", "mixing-place", "falling"):
                 words["spared"] = words["kept"]
         if check == "doubts":
             words["question"] = question_words(self.plan["tract"]["asked"][int(values["number"])])
@@ -139,12 +140,44 @@ class Speaker:
         return _URL.sub("", source).strip(" |;,")
 
     def findings(self) -> list[Said]:
-        """All findings in words, in the plan's order (heaviest first)."""
-        return [self.finding(found) for found in self.plan["findings"]]
+        """All findings in words, in the plan's order (heaviest first).
+
+        What nobody has read yet on one label is one line with all that is to be read there.
+        """
+        unread: dict[tuple[str, str], list[Mapping[str, Any]]] = {}
+        order: list[Mapping[str, Any] | tuple[str, str]] = []
+        for found in self.plan["findings"]:
+            key = (found["where"]["product"], found["message"].partition(".")[2])
+            if key[1] not in TOGETHER or not key[0]:
+                order.append(found)
+                continue
+            if key not in unread:
+                order.append(key)
+            unread.setdefault(key, []).append(found)
+        return [self._to_read(unread[one]) if isinstance(one, tuple) else self.finding(one) for one in order]
+
+    def _to_read(self, found: list[Mapping[str, Any]]) -> Said:
+        """All that is to be read on one label as one line."""
+        if len(found) == 1:
+            return self.finding(found[0])
+        facts: list[str] = []
+        for one in found:
+            names = str(one["values"].get("fact") or one["values"].get("facts", "")).split(", ")
+            facts += [name for name in names if name not in facts]
+        where = found[0]["where"]
+        same = {key: where[key] if all(f["where"][key] == where[key] for f in found) else "" for key in where}
+        first = {**found[0], "values": {"fact": ", ".join(facts)}, "where": same}
+        text, do = en.findings.OPEN[found[0]["message"].partition(".")[2]]
+        return replace(
+            self.finding({**first, "message": f"site.{found[0]['message'].partition('.')[2]}", "evidence": []}),
+            text=text.format(product=self.product(where["product"]), fact="; ".join(facts), about=""),
+            do=do,
+        )
 
     def count_line(self) -> str:
         """ "1 stop · 3 to find out · 5 to know · 31 checked"."""
-        tally = {word: sum(f["weight"] == word for f in self.plan["findings"]) for word in ORDER}
+        said = self.findings()
+        tally = {word: sum(f.weight == word for f in said) for word in ORDER}
         shown = {"stop": "stop", "find out": "to find out", "know": "to know", "checked": "checked"}
         return " · ".join(f"{tally[word]} {shown[word]}" for word in ORDER)
 
