@@ -7,6 +7,7 @@ With --check nothing is written; exit status 1 if a page is stale.
 
 import inspect
 import io
+import json
 import sys
 from contextlib import redirect_stdout, suppress
 from pathlib import Path
@@ -16,6 +17,7 @@ from stemward.cli import COMMANDS, parser_for
 from stemward.kinds import PLACES, SITE_QUESTIONS, TABLES
 from stemward.label import KINDS
 from stemward.plan.formulae import FORMULAE, VERSION
+from stemward.plan.schema import plan_schema
 from stemward.say import en
 
 DOCS = Path(__file__).parent.parent / "docs"
@@ -96,6 +98,7 @@ def pages() -> dict[str, str]:
         "formulae.md": formulae(),
         "commands.md": commands(),
         "tract-folder.md": tract_folder(),
+        "plan.schema.json": json.dumps(plan_schema(), indent=1, sort_keys=True) + "\n",
         "label-facts.md": f"{head}\n\n## The closed list\n\n{fact_kinds()}",
     }
 

@@ -9,6 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from stemward.cli import main
+
 ROOT = Path(__file__).parents[2]
 
 
@@ -154,3 +156,46 @@ def test_both_readings_of_a_ratio_are_shown():
     assert "25 % product" in done.stdout and "33.3 % product" in done.stdout
     assert "find out before mixing" in done.stdout
     assert "acid equivalent per liter" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["dose", "basal-bark", "3 in"], "31.9 mL each"),
+        (["dose", "foliar", "5 ft", "--count", "12"], "12 of them"),
+        (["dose", "cut-stump", "6 in", "--per-squirt", "0.8 mL"], "11 squirts"),
+        (["dose", "cut-stump", "4 in", "--oil", "--tool", "hand trigger"], "13.3 mL each"),
+    ],
+)
+def test_quick_doses_over_every_way(words, says, capsys):
+    """Bark, leaves, squirts that were counted, and stumps in oil."""
+    assert main(words) == 0
+    assert says in capsys.readouterr().out
+
+
+def test_near_says_four_routes_with_their_levels(capsys):
+    """Imazapyr 22 ft from a tree 16 in through: much through soil (18 x DBH = 24 ft, Edina MN), no other route."""
+    assert main(["near", "imazapyr", "hack-and-squirt", "22 ft", "--trunk", "16 in"]) == 0
+    said = capsys.readouterr().out
+    assert "soil: much" in said
+    assert said.count("no route known") >= 3
+    assert main(["near", "unheard-of", "foliar", "5 ft"]) == 2
+
+
+def test_near_the_same_kind_shares_roots(capsys):
+    """Glyphosate in a stump 8 ft from a kept tree of the same kind: much by shared roots, none through soil."""
+    assert main(["near", "glyphosate", "cut-stump", "8 ft", "--kind", "same", "--trunk", "10 in"]) == 0
+    said = capsys.readouterr().out
+    assert "shared roots: much" in said
+    assert "soil: no route known" in said
+
+
+def test_checks_are_listed_with_their_sources(capsys):
+    """All of them, or one by its id; an id that is none is said."""
+    from stemward.checks import ALL
+
+    assert main(["checks"]) == 0
+    said = capsys.readouterr().out
+    assert all(f"{check.id}: protects" in said for check in ALL)
+    assert main(["checks", "site"]) == 0
+    assert main(["checks", "nothing"]) == 2

@@ -77,6 +77,7 @@ READERS = {
     "strengths.csv": lambda book: book.strength("glyphosate", "salt", "cut stump", 480.0),
     "tools.csv": lambda book: book.tools,
     "measures.csv": lambda book: book.measures,
+    "kit.csv": lambda book: book.kit,
     "mixtures.csv": lambda book: book.mixtures,
     "cautions.csv": lambda book: book.cautions,
     "gear.csv": lambda book: book.gear,

@@ -55,9 +55,8 @@ def test_three_ingredients_and_every_way_without_oil_are_weighed(demo_tract):
         assert {w["how"] for w in treatment["ways"]} >= {
             "leave it",
             "cut only",
-            "girdle",
-            "pull",
             "cut stump",
+            "hack and squirt",
             "foliar",
         }
         assert len({w["product"] for w in treatment["ways"] if w["product"]}) == 3

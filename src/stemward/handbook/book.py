@@ -18,6 +18,7 @@ from stemward.handbook.values import (
     Evidence,
     Gear,
     Ingredient,
+    KitItem,
     Near,
     Species,
     StateRule,
@@ -161,6 +162,12 @@ class Book:
     def gear(self) -> Mapping[str, Gear]:
         """Protective equipment by the words labels use."""
         return rules.load_gear(self.folder)
+
+    @cached_property
+    def kit(self) -> tuple[KitItem, ...]:
+        """What to take along, by method and task."""
+        rows = read_table(self.folder, "kit.csv")
+        return tuple(KitItem(row["for"], row["item"], cite(row, row["id"], row["item"])) for row in rows)
 
     @property
     def usual_gear(self) -> tuple[str, ...]:

@@ -213,6 +213,15 @@ class Gear:
     cited: Cited
 
 
+@dataclass(frozen=True, slots=True)
+class KitItem:
+    """Something to take along. where: a method, "mix", "saw", or "all"."""
+
+    where: str
+    item: str
+    cited: Cited
+
+
 class WiltMonths(NamedTuple):
     """Months in which oaks are not to be cut or wounded: first and last (month, day)."""
 

@@ -75,3 +75,4 @@ class Plan:
     columns: dict[str, dict[str, Any]]
     numbers: dict[str, dict[str, float]]
     hashes: dict[str, str]
+    gear: dict[str, Any]

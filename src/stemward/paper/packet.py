@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from importlib import resources
 from typing import Any, Literal
 
+from stemward.paper import sheets
 from stemward.paper.pictures import Pictures
 from stemward.say import Speaker, System, en
 
@@ -72,10 +73,17 @@ def packet_data(plan: Mapping[str, Any], units: System, paper: Paper) -> dict[st
         "treatments": [_treatment(speaker, pictures, plan, t) for t in plan["treatments"]],
         "mixes": [_mix(speaker, pictures, plan, m) for m in plan["mixes"]],
         "map": pictures.map(plan),
+        "take": sheets.take(speaker, plan),
+        "label_words": en.sheets.LABEL,
+        "labels": sheets.labels(speaker, plan),
+        "sign": sheets.sign(speaker, plan),
+        "record": sheets.record(speaker, plan),
+        "after": sheets.afterward(speaker, plan),
         "findings": _groups(said),
         "people_head": [words["person"], words["wears"]],
         "people": [
-            [role, "; ".join(_with_page(speaker, item) for item in items)] for role, items in tract["needed"].items()
+            [role, "; ".join(_with_page(speaker, item) for item in items)]
+            for role, items in plan["gear"]["by_role"].items()
         ],
         "fact_head": [words[k] for k in ("fact", "says", "for", "page_word", "read_by")],
         "facts": [
@@ -144,13 +152,12 @@ def _treatment(
                 for name, grams in item["ae_g"].items()
             ),
         ]
-    evidence = item["behind"]["tier"]
     return {
         "heading": f"{item['common'][:1].upper()}{item['common'][1:]}, {item['patch_name']}",
         "where": speaker.word("treatment_line", stems=item["stems"], way=speaker.way(item)),
         "stopped": _concerns(plan, item),
         "why": speaker.why(item),
-        "evidence": speaker.word("behind", what=speaker.evidence(evidence)) if item["product"] else "",
+        "evidence": speaker.behind(item) if item["product"] else "",
         "then": en.stages.WHAT_THEN.get(item["how"], ""),
         "cautions": [c.format(**_caution_words(speaker, plan)) for c in en.cautions.CAUTIONS[item["how"]]],
         "plant_cautions": item["cautions"],
@@ -158,8 +165,10 @@ def _treatment(
         "figure_head": [speaker.word("what_word"), speaker.word("about"), speaker.word("note")],
         "figures": figures,
         "drawing": pictures.treatment(item),
-        "way_head": [speaker.word("way"), speaker.word("mix_needed"), speaker.word("against")],
-        "ways": [_way(speaker, way) for way in item["ways"]],
+        "way_head": [speaker.word(k) for k in ("way", "of_ten", "against", "work_and_mix")],
+        "ways": _ways(speaker, item),
+        "ways_sort": speaker.word("ways_sort"),
+        "ways_more": speaker.word("ways_more", count=item["laid_out"]["more"]) if item["laid_out"]["more"] else "",
     }
 
 
@@ -167,18 +176,28 @@ def _ends(low: str, high: str) -> dict[str, str]:
     return {"low": low, "high": high}
 
 
+def _ways(speaker: Speaker, item: Mapping[str, Any]) -> list[dict[str, Any]]:
+    """The ways shown, group by group; the pinned ones first and without a heading."""
+    laid, ways = item["laid_out"], item["ways"]
+    groups = [{"heading": "", "rows": [_way(speaker, ways[n]) for n in laid["pinned"]]}]
+    for group in laid["groups"]:
+        heading = en.stages.GROUPS[group["group"]]
+        groups.append({"heading": heading, "rows": [_way(speaker, ways[n]) for n in group["ways"]]})
+    return groups
+
+
 def _way(speaker: Speaker, way: Mapping[str, Any]) -> list[str]:
-    need = speaker.number("need_ml", way["need_ml"]) if way["product"] else speaker.word("none")
+    work = speaker.work(way)
     if not way["product"]:
-        return [speaker.way(way), need, en.stages.WHAT_THEN[way["how"]]]
+        return [speaker.way(way), speaker.of_ten(way), en.stages.WHAT_THEN[way["how"]], work]
     parts = []
-    if way["stops"]:
-        parts.append(speaker.word("stops_count", count=way["stops"]))
+    if way["stopped_by"]:
+        parts.append(speaker.stopped_by(way))
     if way["to_find_out"]:
         parts.append(speaker.word("open_count", count=way["to_find_out"]))
     parts.append(speaker.word("reach_level", level=en.stages.LEVELS[way["reach"]]))
-    parts.append(speaker.evidence(way["evidence_tier"]))
-    return [speaker.way(way), need, "; ".join(parts)]
+    need = speaker.number("need_ml", way["need_ml"])
+    return [speaker.way(way), speaker.of_ten(way), "; ".join(parts), f"{need}; {work}" if work else need]
 
 
 def _caution_words(speaker: Speaker, plan: Mapping[str, Any]) -> dict[str, str]:

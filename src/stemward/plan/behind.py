@@ -20,11 +20,13 @@ WIDE = 5
 class Behind:
     """What speaks of a way at about its strength.
 
-    tier: 3 trials, 2 advice, 1 word only, 0 nothing known. rows: trials first. low, high: of ten stems, rounded
+    tier: 3 trials, 2 advice, 1 word only, 0 nothing that speaks for it. kind: the same for all that is known, for or
+    against. rows: trials first. low, high: of ten stems, rounded
     outward, None where no row gives a figure or a rating. worth: how many stems the books count for.
     """
 
     tier: int
+    kind: int
     rows: tuple[Evidence, ...]
     low: int | None
     high: int | None
@@ -42,9 +44,10 @@ def behind(job: Job, book: Book) -> Behind:
     weighed = [(row, share) for row in rows if (share := _strength_share(row, job, book)) > 0]
     near = tuple(row for row, _ in weighed)
     tier = max((TIER[row.kind] for row in near if row.sense == "for"), default=0)
+    kind = max((TIER[row.kind] for row in near), default=0)
     priors = [(prior, share) for row, share in weighed if (prior := _prior(row, book)) is not None]
     if not priors:
-        return Behind(tier, near, None, None, 0.0)
+        return Behind(tier, kind, near, None, None, 0.0)
     most = book.defaults["prior_most_stems"].number
     worth = sum((prior.a + prior.b) * share for prior, share in priors)
     scale = min(1.0, most / worth)
@@ -52,7 +55,7 @@ def behind(job: Job, book: Book) -> Behind:
     # Half a stem each way, so that no book makes a thing certain.
     ends = interval(pooled.a + 0.5, pooled.b + 0.5, LEVEL)
     low, high = ten_stems(*ends)
-    return Behind(tier, near, low, high, worth * scale)
+    return Behind(tier, kind, near, low, high, worth * scale)
 
 
 TIER = {"trial": 3, "trial cited": 2, "extension": 2, "handbook": 2, "agency": 2, "practitioner": 1}

@@ -3,10 +3,10 @@
 from typing import Any
 
 from stemward.checks import Case
-from stemward.checks.equipment import needed_by_role
 from stemward.kinds import LabelFact, Shape, Tract
-from stemward.label import listed
+from stemward.label import listed, resolve
 from stemward.plan.behind import Behind
+from stemward.plan.laid_out import LaidOut
 from stemward.plan.ways import Weighed
 
 
@@ -38,10 +38,6 @@ def tract_data(tract: Tract, case: Case) -> dict[str, Any]:
             for s in tract.spared
         ],
         "people": [{"role": p.role, "does": list(p.does), "gear": list(p.gear)} for p in tract.people],
-        "needed": {
-            role: [{"item": item, "page": fact.page} for item, fact in sorted(items.items())]
-            for role, items in needed_by_role(case).items()
-        },
         "products": [
             {
                 "id": product.id,
@@ -56,6 +52,9 @@ def tract_data(tract: Tract, case: Case) -> dict[str, Any]:
                 "facts": [_fact(f) for f in product.facts],
                 "signal": _said(case, product.id, "signal word"),
                 "first_aid": _said(case, product.id, "first aid"),
+                "container": _said(case, product.id, "container"),
+                "disposal": _said(case, product.id, "disposal"),
+                "entry_h": _entry_h(case, product.id),
             }
             for product in used.values()
         ],
@@ -79,6 +78,18 @@ def _said(case: Case, product_id: str, kind: str) -> list[str]:
             facts = (f for s in job.situations(case.tract) for f in listed(product.facts, kind, s))
             return list(dict.fromkeys(str(f.value) for f in facts))
     return []
+
+
+def _entry_h(case: Case, product_id: str) -> float | None:
+    """The longest entry interval read for any use in the plan, hours; None where none was read."""
+    found = [
+        resolve(product.facts, "entry interval", situation).fact
+        for job, product in case.treated
+        if product.id == product_id
+        for situation in job.situations(case.tract)
+    ]
+    hours = [fact.value / 3600 for fact in found if fact is not None and isinstance(fact.value, float)]
+    return max(hours, default=None)
 
 
 def _fact(fact: LabelFact) -> dict[str, Any]:
@@ -121,12 +132,20 @@ def way_data(weighed: Weighed) -> dict[str, Any]:
         "stops": weighed.stops,
         "to_find_out": weighed.to_find_out,
         "evidence_tier": weighed.evidence_tier,
+        "evidence_kind": weighed.behind.kind,
         "reach": weighed.reach,
         "on_shelf": weighed.on_shelf,
         "need_ml": weighed.need_ml,
         "ae_g": weighed.ae_g,
         "low": weighed.behind.low,
         "high": weighed.behind.high,
+        "trials": sum(row.kind == "trial" for row in weighed.behind.rows),
+        "wide": weighed.behind.wide,
+        "hours_low": weighed.hours_low,
+        "hours_high": weighed.hours_high,
+        "when": weighed.when,
+        "money_low_cents": weighed.money_cents[0] if weighed.money_cents else None,
+        "money_high_cents": weighed.money_cents[1] if weighed.money_cents else None,
         "stopped_by": [
             {"check": f.check, "message": f.message, "values": dict(f.values)}
             for f in weighed.findings
@@ -135,11 +154,18 @@ def way_data(weighed: Weighed) -> dict[str, Any]:
     }
 
 
+def laid_out_data(laid: LaidOut) -> dict[str, Any]:
+    """Which ways are shown in which group, as numbers into the list of ways."""
+    groups = [{"group": name, "ways": list(members)} for name, members in laid.groups]
+    return {"pinned": list(laid.pinned), "groups": groups, "more": laid.more}
+
+
 def behind_data(seen: Behind) -> dict[str, Any]:
     """What stands behind the way taken: of ten stems how many die, and the rows, trials first."""
     shown = ("id", "kind", "rating", "typed", "season", "source")
     return {
         "tier": seen.tier,
+        "evidence_kind": seen.kind,
         "low": seen.low,
         "high": seen.high,
         "wide": seen.wide,

@@ -11,8 +11,10 @@ from stemward.handbook import Book
 from stemward.kinds import STANDING_AS, Plan, Target, Tract
 from stemward.plan import formulae
 from stemward.plan.behind import behind
-from stemward.plan.data import behind_data, tract_data, way_data
+from stemward.plan.data import behind_data, laid_out_data, tract_data, way_data
+from stemward.plan.gear import gear_of
 from stemward.plan.job import work_job
+from stemward.plan.laid_out import lay_out
 from stemward.plan.loads import loads_of
 from stemward.plan.mixing import draw_mix, group, pours_of
 from stemward.plan.stages import stages_of
@@ -72,6 +74,7 @@ def draw_up(tract: Tract, book: Book, as_of: datetime.date, land_hash: str = "")
             cited=sorted(sums.cited.values(), key=lambda c: c.id),
             columns=sums.columns,
             numbers=sums.numbers,
+            gear=gear_of(case),
             hashes={"land": land_hash, "handbook": book.hash(), "formulae": str(formulae.VERSION)},
         )
     )
@@ -85,7 +88,7 @@ def _treatment(
     stems = tract.stems.where(np.asarray(target.stem_rows))
     weighed = [
         weigh_way(way, target, patch, species, stems, tract, book, as_of, sums.shared)
-        for way in ways_for(target, patch, tract, book)
+        for way in ways_for(target, patch, stems, tract, book)
     ]
     suggested = suggest(weighed, species)
     wanted = (target.patch, target.species, target.state)
@@ -116,8 +119,10 @@ def _treatment(
         "rule": list(RULE),
         "suggested": way_data(suggested),
         "ways": [way_data(w) for w in weighed],
+        "laid_out": laid_out_data(lay_out(weighed, way)),
         "behind": behind_data(behind(job, book)),
         "cautions": species.cautions,
+        "verdict_months": 18 if species.root_suckers == "yes" or species.clone else 12,
         "stems": int(stems.stems.sum()),
         "rows": len(stems),
     }

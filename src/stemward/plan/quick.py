@@ -4,16 +4,23 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from stemward.handbook import Book
-from stemward.kinds import Cited
+from stemward.handbook import Book, Ingredient
+from stemward.kinds import Cited, Content, Patch, Product, Stems, Target, Way
+from stemward.plan.job import work_job
 from stemward.plan.mixing import UL_PER_ML
-from stemward.reckon import dose, mix
+from stemward.plan.sums import Ledger
+from stemward.reckon import dose, mix, roots
+from stemward.reckon.roots import Level
 from stemward.units import convert
 
 
 @dataclass(frozen=True, slots=True)
 class QuickDose:
-    """What is asked: way, sizes as typed and in cm, stems of each size, tool, ring, and the jug for cuts."""
+    """What is asked: way, sizes as typed, stems of each size, tool, ring, and the jug for cuts.
+
+    diameter_cm: across the stems, or for leaves height_m: how tall the plants are. ml_per_stroke: what one stroke of
+    the tool was counted to give, 0 where nobody has counted.
+    """
 
     how: str
     typed: tuple[str, ...]
@@ -24,16 +31,20 @@ class QuickDose:
     ingredient: str
     strength_ae_g_l: float
     concentration_frac: float
+    oil: bool = False
+    height_m: tuple[float, ...] = ()
+    ml_per_stroke: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class DoseRow:
-    """One size: mL of mix for each stem, and its cuts or the share of the face that is wetted."""
+    """One size: mL of mix for each stem, its cuts or the share of the face that is wetted, and strokes if counted."""
 
     typed: str
     each_ml: float
     cuts: int | None
     wet_frac: float
+    strokes: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,55 +59,50 @@ class DoseDone:
 
 
 def quick_dose(asked: QuickDose, book: Book) -> DoseDone:
-    """Work out a quick dose by the same formulae and defaults as a plan."""
-    diameter_cm = np.asarray(asked.diameter_cm)
-    if asked.how == "cut stump":
-        each_ml, cuts, wet, leans_on = _stumps(asked, diameter_cm, book)
-    else:
-        each_ml, cuts, wet, leans_on = _cuts(asked, diameter_cm, book)
+    """Work out a quick dose through the same job as a plan does: one stem of each size."""
+    leaves = asked.how == "foliar"
+    sizes = asked.height_m if leaves else asked.diameter_cm
+    stems = _stems(asked, len(sizes))
+    content = Content(asked.ingredient, "salt", asked.strength_ae_g_l)
+    product = Product("jug", "jug", False, "", "salt in water", (content,))
+    carrier = "oil" if asked.oil or asked.how == "basal bark" else "water"
+    way = Way(asked.how, "jug", asked.concentration_frac, carrier, asked.tool, asked.ring_cm)  # type: ignore[arg-type]
+    sums = Ledger()
+    species = next(iter(book.species.values()))
+    target = Target("", species.latin, tuple(range(len(sizes))))
+    work_job("q", target, Patch("", "", ()), species, way, product, stems, book, sums)
+    each_ml = np.asarray(sums.values["q.each_ml"], float)
+    cuts = sums.values.get("q.cuts")
+    whole, ring = book.defaults["whole_up_to_cm"].number, asked.ring_cm or book.defaults["ring_cm"].number
+    stump = asked.how == "cut stump"
+    wet = dose.wet_share_frac(stems.diameter_cm, whole, ring) if stump else np.zeros(len(sizes))
+    strokes = dose.strokes(each_ml, asked.ml_per_stroke) if asked.ml_per_stroke > 0 else None
     rows = tuple(
-        DoseRow(typed, float(ml), None if n < 0 else int(n), float(share))
-        for typed, ml, n, share in zip(asked.typed, each_ml, cuts, wet, strict=True)
+        DoseRow(
+            typed,
+            float(each_ml[n]),
+            None if cuts is None else int(cuts[n]),
+            float(wet[n]),
+            None if strokes is None else int(strokes[n]),
+        )
+        for n, typed in enumerate(asked.typed)
     )
     need_ml = float(each_ml.sum()) * asked.count
-    spread = book.defaults["spread_factor"]
-    return DoseDone(rows, need_ml, need_ml / spread.number, need_ml * spread.number, (*leans_on, spread))
+    spread = book.defaults["spread_factor"].number
+    leans_on = tuple(cited for cited in sums.cited.values() if cited.id != "default.use_rate")
+    return DoseDone(rows, need_ml, need_ml / spread, need_ml * spread, leans_on)
 
 
-def _stumps(
-    asked: QuickDose, diameter_cm: np.ndarray, book: Book
-) -> tuple[np.ndarray, np.ndarray, np.ndarray, tuple[Cited, ...]]:
-    tool, whole, ring = book.tools[asked.tool], book.defaults["whole_up_to_cm"], book.defaults["ring_cm"]
-    ring_cm = asked.ring_cm if asked.ring_cm is not None else ring.number
-    area_cm2 = dose.wet_face_cm2(diameter_cm, whole.number, ring_cm)
-    each_ml = dose.wetted_ml(
-        area_cm2,
-        dose.face_area_cm2(book.defaults["small_stem_cm"].number),
-        tool.depth_ml_cm2.number,
-        tool.waste_frac.number,
-        book.defaults["use_rate"].number,
-        tool.smallest_ml.number,
-    )
-    share = dose.wet_share_frac(diameter_cm, whole.number, ring_cm)
-    leans = (whole, tool.depth_ml_cm2) if asked.ring_cm is not None else (whole, ring, tool.depth_ml_cm2)
-    return np.asarray(each_ml), np.full(len(diameter_cm), -1), np.asarray(share), leans
-
-
-def _cuts(
-    asked: QuickDose, diameter_cm: np.ndarray, book: Book
-) -> tuple[np.ndarray, np.ndarray, np.ndarray, tuple[Cited, ...]]:
-    rule = book.cut_rule(asked.ingredient, asked.strength_ae_g_l, asked.concentration_frac)
-    inch = convert(1.0, "in", "cm")
-    if rule.rule == "per diameter":
-        cuts = dose.cuts_by_diameter(diameter_cm / inch, rule.spacing_cm / inch, rule.least)
-    else:
-        cuts = dose.cuts_by_centres(diameter_cm / inch, rule.spacing_cm / inch)
-    leans = (
-        Cited(f"{rule.id} spacing", rule.spacing_cm, "cm", rule.source, rule.place, rule.grade),
-        Cited(f"{rule.id} per cut", rule.ml_per_cut, "ml", rule.source, rule.place, rule.grade),
-    )
-    each_ml = np.asarray(dose.cut_dose_ml(cuts, rule.ml_per_cut), float)
-    return each_ml, np.asarray(cuts), np.zeros(len(diameter_cm)), leans
+def _stems(asked: QuickDose, count: int) -> Stems:
+    """One stem of each size, side by side."""
+    diameter_cm = np.asarray(asked.diameter_cm or np.ones(count), float)
+    inches = diameter_cm / convert(1.0, "in", "cm")
+    height_m = np.asarray(asked.height_m or np.full(count, np.nan), float)
+    zeros, words = np.zeros(count), np.full(count, "")
+    return Stems(
+        np.array([str(n) for n in range(count)]), words, words, zeros, zeros, diameter_cm, inches, zeros, words,
+        np.ones(count, np.int64), height_m, words, words, words,
+    )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,3 +145,83 @@ def quick_mix(amount_ml: float, share: float, bottle_ml: float, book: Book) -> M
         done.mixed_ul / UL_PER_ML,
         done.concentration_frac,
     )
+
+
+@dataclass(frozen=True, slots=True)
+class NearAsked:
+    """What may reach a plant that is kept: ingredient, form and way, and where and how large the plant is.
+
+    kind: "same", "kin" (oaks among oaks) or "other". ae_g: acid equivalent on the stem, g. dbh_cm 0 for no tree.
+    """
+
+    ingredient: str
+    form: str
+    how: str
+    kind: str
+    clone: bool
+    distance_m: float
+    dbh_cm: float
+    crown_radius_m: float
+    ae_g: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """One route, its level, and the numbers behind it by name with unit."""
+
+    name: str
+    level: Level
+    numbers: tuple[tuple[str, float], ...]
+    leans_on: tuple[Cited, ...]
+
+
+def quick_near(asked: NearAsked, book: Book) -> tuple[Route, ...]:
+    """The four routes by which harm can reach a kept plant. KeyError for an ingredient that is not on record."""
+    known = book.ingredient(asked.ingredient, asked.form)
+    if known is None:
+        raise KeyError(asked.ingredient)
+    return (_by_soil(asked, known, book), _by_roots(asked, known, book), _by_air(asked, book), _by_splash(asked, book))
+
+
+def _by_soil(asked: NearAsked, known: Ingredient, book: Book) -> Route:
+    keys = ("protection_multiple", "advice_multiple", "likely_multiple", "crown_multiple")
+    protection, advice, likely, crown = (book.defaults[key] for key in keys)
+    if asked.dbh_cm or asked.crown_radius_m:
+        multiples = (protection.number, advice.number, likely.number)
+        reach = roots.reach_m(asked.dbh_cm, asked.crown_radius_m, multiples, crown.number)
+    else:
+        around_m = book.defaults["small_plants_reach_m"].number
+        reach = roots.Reach(0.0, around_m / 2, around_m)
+    level = Level(int(roots.soil_level(asked.distance_m, reach, known.soil_active, asked.ae_g)))
+    numbers = [("distance_m", asked.distance_m), ("likely_m", reach.likely_m), ("advice_m", reach.advice_m)]
+    if known.dt50_high_d is not None:
+        numbers.append(("left_frac", float(roots.remaining_frac(180, known.dt50_high_d.number))))
+    return Route("soil", level, tuple(numbers), (known.soil_cited, likely))
+
+
+def _by_roots(asked: NearAsked, known: Ingredient, book: Book) -> Route:
+    graft = book.defaults["graft_oak_m" if asked.kind == "kin" else "graft_same_m"]
+    if asked.kind == "other":
+        return Route("shared roots", Level.NO_ROUTE_KNOWN, (("distance_m", asked.distance_m),), (graft,))
+    stump = asked.how == "cut stump"
+    found = roots.shared_root_level(asked.distance_m, graft.number, asked.clone, known.translocated, stump)
+    numbers = (("distance_m", asked.distance_m), ("graft_m", graft.number))
+    return Route("shared roots", Level(int(found)), numbers, (graft, known.translocated_cited))
+
+
+def _by_air(asked: NearAsked, book: Book) -> Route:
+    far, close = book.defaults["drift_m"], book.defaults["drift_much_m"]
+    level = Level.NO_ROUTE_KNOWN
+    if asked.how == "foliar":
+        level = Level(int(roots.drift_level(asked.distance_m, close.number, far.number)))
+    if level == Level.NO_ROUTE_KNOWN and ("ester" in asked.form or asked.ingredient == "dicamba"):
+        level = Level.LITTLE if asked.distance_m <= far.number else level
+    return Route("drift or vapor", level, (("distance_m", asked.distance_m), ("far_m", far.number)), (far,))
+
+
+def _by_splash(asked: NearAsked, book: Book) -> Route:
+    splash, basal = book.defaults["splash_m"], book.defaults["basal_near_m"]
+    level = Level.SOME if asked.distance_m <= splash.number else Level.NO_ROUTE_KNOWN
+    if asked.how == "basal bark" and asked.distance_m <= basal.number:
+        level = Level.MUCH
+    return Route("splash or spill", level, (("distance_m", asked.distance_m), ("splash_m", splash.number)), (splash,))

@@ -26,6 +26,7 @@ PARTS: dict[str, type] = {
     "columns": dict,
     "numbers": dict,
     "hashes": dict,
+    "gear": dict,
 }
 
 

@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
+import numpy as np
+
 from stemward.checks import ALL, Case, Job, run
 from stemward.handbook import Book, Species
 from stemward.kinds import (
@@ -37,7 +39,6 @@ RULE = (
 )
 """The order in which ways are compared; the first difference decides. Room `say` prints it."""
 
-WITHOUT = ("leave it", "cut only", "girdle", "pull")
 TOOLS = {
     "cut stump": "squirt bottle",
     "hack and squirt": "squirt bottle",
@@ -61,6 +62,10 @@ class Weighed:
     need_ml: float
     ae_g: float
     behind: Behind
+    hours_low: float = 0.0
+    hours_high: float = 0.0
+    when: str = ""
+    money_cents: tuple[int, int] | None = None
 
     @property
     def stops(self) -> int:
@@ -86,7 +91,7 @@ class Weighed:
         )
 
 
-def ways_for(target: Target, patch: Patch, tract: Tract, book: Book) -> Iterator[Way]:
+def ways_for(target: Target, patch: Patch, stems: Stems, tract: Tract, book: Book) -> Iterator[Way]:
     """Without herbicide, and each method with each product and each known mixture for which a strength is on record.
 
     Plants already cut have three routes: a fresh face, oil on face, bark and collar, or waiting for the sprouts.
@@ -96,7 +101,7 @@ def ways_for(target: Target, patch: Patch, tract: Tract, book: Book) -> Iterator
         for product in tract.shelf:
             yield from _for_stumps(product, patch, tract, book)
         return
-    yield from (Way(how) for how in WITHOUT)  # type: ignore[arg-type]
+    yield from _without(stems, book)
     for product in tract.shelf:
         for how in HERBICIDE_METHODS:
             way = way_with(how, product, patch, tract, book)
@@ -107,6 +112,17 @@ def ways_for(target: Target, patch: Patch, tract: Tract, book: Book) -> Iterator
     for product in tract.shelf:
         for partner in tract.shelf:
             yield from _mixtures(product, partner, patch, tract, book)
+
+
+def _without(stems: Stems, book: Book) -> Iterator[Way]:
+    """Ways without herbicide; girdling for trees and pulling for plants of a size for it, by the middle stem."""
+    yield Way("leave it")
+    yield Way("cut only")
+    middle_cm = float(np.median(stems.diameter_cm)) if len(stems) else 0.0
+    if middle_cm >= book.defaults["girdle_least_cm"].number:
+        yield Way("girdle")
+    if middle_cm <= book.defaults["pull_most_cm"].number:
+        yield Way("pull")
 
 
 def _for_stumps(product: Product, patch: Patch, tract: Tract, book: Book) -> Iterator[Way]:

@@ -232,6 +232,32 @@ class Speaker:
         open_count = treatment["suggested"]["to_find_out"]
         return en.stages.once(open_count) + en.stages.RULE
 
+    def of_ten(self, way: Mapping[str, Any]) -> str:
+        """How many of ten stems die, as a range with what stands behind it; never one number."""
+        if way["low"] is None:
+            return en.stages.NO_TRIAL if way["product"] or way["how"] != "leave it" else ""
+        low, high = way["low"], way["high"]
+        words = en.stages.OF_TEN_ALL if low == high else en.stages.OF_TEN
+        said = words.format(low=low, high=high, tier=en.stages.KINDS[way["evidence_kind"]])
+        return f"{said} {en.stages.NOBODY_KNOWS}" if way["wide"] else said
+
+    def behind(self, item: Mapping[str, Any]) -> str:
+        """What stands behind the way taken, in one or two sentences."""
+        seen = item["behind"]
+        way = {**seen, "product": item["product"], "how": item["how"]}
+        return f"{en.stages.BEHIND.format(what=self.evidence(seen['tier']))} {self.of_ten(way)}"
+
+    def work(self, way: Mapping[str, Any]) -> str:
+        """Hours as a band, empty where no pace is on record."""
+        if not way["hours_high"]:
+            return ""
+        low, high = (f"{way[key]:g}" for key in ("hours_low", "hours_high"))
+        return en.stages.HOURS.format(low=low, high=high) if low != high else en.stages.HOURS_ONE.format(high=high)
+
+    def stopped_by(self, way: Mapping[str, Any]) -> str:
+        """The first reason that stops a way, in a few words."""
+        return en.stages.STOPPED.format(check=en.stages.check_words(way["stopped_by"][0]["check"]))
+
     def evidence(self, tier: int) -> str:
         """What stands behind a way, in words."""
         return en.stages.TIERS[tier]

@@ -71,6 +71,11 @@ WORDS = {
     "note": "Note",
     "way": "Way",
     "against": "What speaks for and against it",
+    "of_ten": "Of 10 stems",
+    "work_and_mix": "Mix and work",
+    "ways_sort": "In each group: least that can reach what you keep first; then most stems dead, by the lower figure; "
+    "then least work; what is on your shelf wins a tie.",
+    "ways_more": "And {count} more, all in the plan's file.",
     "stops_count": "stopped by {count}",
     "open_count": "{count} to find out",
     "reach_level": "reach to what is kept: {level}",
@@ -110,6 +115,8 @@ WORDS = {
     "scale": "Drawn at 1 : {ratio}.",
     "weak_number": "A guess behind this number: how much liquid wets a face. Treat 20 stems and measure the bottle.",
     "where": "Where it stands",
+    "field": "Field",
+    "fill_in": "Fill in; what stands here is from the plan",
     "do": "Do",
 }
 

@@ -80,6 +80,28 @@ TIERS = {
     1: "the trade's word only",
     0: "no trial known for this plant, way and ingredient",
 }
+GROUPS = {
+    "go_ahead": "Can go ahead as the label has been read",
+    "find_out": "After you find something out",
+    "not_now": "Not at this time of year",
+    "stopped": "Stopped",
+}
+KINDS = {3: "trials", 2: "advice", 1: "the trade's word only", 0: "no trial at this strength"}
+OF_TEN = "{low} to {high} of 10 die ({tier})"
+OF_TEN_ALL = "{low} of 10 die ({tier})"
+NO_TRIAL = "no trial known for this plant, way and strength"
+NOBODY_KNOWS = "Nobody knows this well."
+BEHIND = "Behind it: {what}."
+HOURS = "{low} to {high} h"
+HOURS_ONE = "{high} h"
+STOPPED = "stopped: {check}"
+
+
+def check_words(check: str) -> str:
+    """A check's id as words."""
+    return check.replace("-", " ")
+
+
 LEVELS = ("no route known", "little", "some", "much")
 
 
