@@ -25,10 +25,11 @@ from stemward.plan import draw_up
 
 AS_OF = datetime.date(2026, 10, 10)
 PER_HA = 400
+KEPT = 50_000
 
 
 def make(path: Path, count: int) -> None:
-    """A tract of one patch with that many mapped stems, 400 to the hectare, and 200 kept oaks."""
+    """A tract of one patch with that many mapped stems, 400 to the hectare, and 50,000 kept oaks."""
     rng = np.random.default_rng(1)
     side_m = float(np.sqrt(count / PER_HA * 10_000))
     (path / "shelf").mkdir(parents=True)
@@ -61,7 +62,7 @@ def make(path: Path, count: int) -> None:
             "properties": {"id": f"k{i}", "kind": "tree", "species": "white oak", "dbh_cm": "40"},
             "geometry": {"type": "Point", "coordinates": rng.uniform(0, side_m, 2).round(1).tolist()},
         }
-        for i in range(200)
+        for i in range(KEPT if count >= 1_000_000 else count // 20)
     ]
     (path / "spared.geojson").write_text(json.dumps({"type": "FeatureCollection", "features": oaks}))
 

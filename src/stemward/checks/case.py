@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import islice
 from typing import Any
 
 import numpy as np
@@ -168,7 +169,7 @@ def finding(
     where = Where()
     if job is not None:
         product = job.product.id if job.product else ""
-        where = Where(job.patch.id, job.target.species, product, tuple(str(s) for s in list(stems)[:20]))
+        where = Where(job.patch.id, job.target.species, product, tuple(str(s) for s in islice(stems, 20)))
     return Finding(check, weight, f"{check}.{message}", tuple(sorted(said.items())), where, tuple(evidence))
 
 

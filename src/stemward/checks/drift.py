@@ -5,12 +5,11 @@ from collections.abc import Iterator
 import numpy as np
 
 from stemward.checks.case import Case, Check, Job, finding
-from stemward.checks.near import nearest_m
+from stemward.checks.near import nearest_m, rooted
 from stemward.kinds import Evidence, Finding, Product, Weight
 from stemward.reckon.roots import Level, drift_level
 
 ID = "drift"
-LEAFY = ("tree", "small plants", "garden")
 WEIGHT = {
     Level.NO_ROUTE_KNOWN: Weight.CHECKED,
     Level.LITTLE: Weight.KNOW,
@@ -32,7 +31,7 @@ def _spray(case: Case, job: Job) -> Finding:
     far = case.book.defaults["drift_m"]
     near_m = case.book.defaults["drift_much_m"].number
     away = nearest_m(job, case.tract.spared)
-    leafy = [n for n, s in enumerate(case.tract.spared) if s.kind in LEAFY and away[n] <= far.number]
+    leafy = np.flatnonzero(rooted(case.tract.spared, case.book).rooted & (away <= far.number)).tolist()
     source = [Evidence(far.id, far.place, far.source)]
     if not leafy:
         return finding(ID, Weight.CHECKED, "no_route_known", job, source, distance_m=far.number)

@@ -1,5 +1,6 @@
 """Distances from treated stems to what is kept from harm, worked once for all ways of a target."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
@@ -88,16 +89,57 @@ def _nearest(stems: Stems, spared: tuple[Spared, ...]) -> Floats:
     return away_m
 
 
-def reach(spared: Spared, book: Book) -> roots.Reach:
-    """How far the roots of a spared plant reach from its point or outline."""
-    if spared.kind != "tree":
-        around_m = book.defaults["small_plants_reach_m"].number
-        return roots.Reach(0.0, around_m / 2, around_m)
-    keys = ("protection_multiple", "advice_multiple", "likely_multiple")
-    multiples = tuple(book.defaults[key].number for key in keys)
-    return roots.reach_m(
-        spared.dbh_cm or 0.0,
-        spared.crown_radius_m or 0.0,
-        multiples,  # type: ignore[arg-type]
-        book.defaults["crown_multiple"].number,
+@dataclass(frozen=True, eq=False)
+class Rooted:
+    """Columns of what is kept, in the tract's order: how far roots reach, what has none, and trees without a size."""
+
+    reach: roots.Reach
+    rooted: NDArray[np.bool_]
+    unsized: NDArray[np.bool_]
+    species: NDArray[np.str_]
+
+
+_ROOTED: dict[int, tuple[Any, Any, Rooted]] = {}
+
+
+def rooted(spared: tuple[Spared, ...], book: Book) -> Rooted:
+    """The columns of all that is kept, made once for a tract."""
+    known = _ROOTED.get(id(spared))
+    if known is not None and known[0] is spared and known[1] is book:
+        return known[2]
+    if len(_ROOTED) >= _MOST_KNOWN:
+        _ROOTED.pop(next(iter(_ROOTED)))
+    made = _rooted(spared, book)
+    _ROOTED[id(spared)] = (spared, book, made)
+    return made
+
+
+def _rooted(spared: tuple[Spared, ...], book: Book) -> Rooted:
+    kinds = np.array([one.kind for one in spared], dtype="U")
+    tree = kinds == "tree"
+    dbh_cm = np.array([one.dbh_cm or 0.0 for one in spared])
+    crown_m = np.array([one.crown_radius_m or 0.0 for one in spared])
+    multiples = tuple(book.defaults[f"{name}_multiple"].number for name in ("protection", "advice", "likely"))
+    trees = roots.reach_m(dbh_cm, crown_m, multiples, book.defaults["crown_multiple"].number)  # type: ignore[arg-type]
+    around_m = book.defaults["small_plants_reach_m"].number
+    reach = roots.Reach(
+        np.where(tree, trees.protection_m, 0.0),
+        np.where(tree, trees.advice_m, around_m / 2),
+        np.where(tree, trees.likely_m, around_m),
     )
+    return Rooted(
+        reach,
+        np.isin(kinds, ROOTED),
+        tree & (dbh_cm == 0) & (crown_m == 0),
+        np.array([one.species for one in spared], dtype="U"),
+    )
+
+
+ROOTED = ("tree", "small plants", "garden")
+"""Kinds of what is kept that take things up by roots."""
+
+
+def reach_of(rooted: Rooted, number: int) -> roots.Reach:
+    """The reach of one of them."""
+    whole = rooted.reach
+    return roots.Reach(float(whole.protection_m[number]), float(whole.advice_m[number]), float(whole.likely_m[number]))

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stemward.checks.case import Case, Check, Job, finding
-from stemward.checks.near import near, nearest_m
+from stemward.checks.near import near, nearest_m, rooted
 from stemward.handbook import Ingredient
 from stemward.kinds import Evidence, Finding, Spared, Weight
 from stemward.reckon.roots import Level, shared_root_level
@@ -32,41 +32,29 @@ def run(case: Case) -> Iterator[Finding]:
                 yield from _for_ingredient(case, job, ingredient)
 
 
-def kinship(case: Case, job: Job, spared: Spared) -> tuple[float, bool] | None:
-    """Graft distance of a kept tree, metres, and whether it may be one plant with the target; None if no kin."""
-    book = case.book
-    if spared.kind != "tree" or not spared.species:
-        return None
-    if spared.species == job.target.species:
-        oak = job.species.genus == "Quercus"
-        return book.defaults["graft_oak_m" if oak else "graft_same_m"].number, job.species.clone
-    if job.species.genus == "Quercus" and spared.species.startswith("Quercus "):
-        return book.defaults["graft_oak_m"].number, False
-    return None
-
-
 def _for_ingredient(case: Case, job: Job, ingredient: Ingredient) -> Iterator[Finding]:
     spared = case.tract.spared
-    unnamed = [s.id for s in spared if s.kind == "tree" and not s.species]
+    names = rooted(spared, case.book).species
+    trees = np.array([one.kind == "tree" for one in spared], bool)
+    unnamed = [spared[n].id for n in np.flatnonzero(trees & (names == "")).tolist()]
     if unnamed:
         yield finding(ID, Weight.FIND_OUT, "kind_unknown", job, spared=", ".join(unnamed[:5]), count=len(unnamed))
     away_m = nearest_m(job, spared)
-    worst: tuple[Level, float, Spared | None, float, bool] = (Level.NO_ROUTE_KNOWN, math.inf, None, 0.0, False)
-    for number, one in enumerate(spared):
-        kin = kinship(case, job, one)
-        # One clone is one plant at any distance; otherwise what stands far beyond the graft distance says nothing.
-        if kin is None or (not kin[1] and away_m[number] > LOOK_M):
-            continue
-        nearest = float(away_m[number])
-        level = Level(int(_level(job, nearest, kin, ingredient)))
-        if worst[2] is None or (level, -nearest) > (worst[0], -worst[1]):
-            worst = (level, nearest, one, *kin)
-    level, nearest, kept, graft_m, clone = worst
-    if kept is None:
+    same = trees & (names == job.target.species)
+    oak = job.species.genus == "Quercus"
+    kin = same | (trees & oak & np.char.startswith(names, "Quercus "))
+    clone = same & job.species.clone
+    # One clone is one plant at any distance; otherwise what stands far beyond the graft distance says nothing.
+    near_kin = np.flatnonzero(kin & (clone | (away_m <= LOOK_M)))
+    if not len(near_kin):
         if not unnamed:
             yield finding(ID, Weight.CHECKED, "no_kin", job, ingredient=ingredient.name)
         return
-    ids, count = _stems(job, kept, level, (graft_m, clone), ingredient)
+    graft_m = case.book.defaults["graft_oak_m" if oak else "graft_same_m"].number
+    levels = np.array([_level(job, away_m[n], (graft_m, bool(clone[n])), ingredient) for n in near_kin.tolist()], int)
+    at = int(near_kin[np.lexsort((away_m[near_kin], -levels))[0]])
+    level, one_plant = Level(int(levels.max())), bool(clone[at])
+    ids, count = _stems(job, spared[at], level, (graft_m, one_plant), ingredient)
     source = case.book.defaults["graft_same_m"]
     yield finding(
         ID,
@@ -76,12 +64,12 @@ def _for_ingredient(case: Case, job: Job, ingredient: Ingredient) -> Iterator[Fi
         [Evidence(source.id, source.place, source.source)],
         stems=ids,
         ingredient=ingredient.name,
-        spared=kept.id,
-        spared_species=kept.species,
-        distance_m=nearest,
+        spared=spared[at].id,
+        spared_species=spared[at].species,
+        distance_m=float(away_m[at]),
         graft_m=graft_m,
         count=count,
-        clone=int(clone),
+        clone=int(one_plant),
     )
 
 

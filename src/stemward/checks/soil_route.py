@@ -5,10 +5,10 @@ from collections.abc import Iterator
 import numpy as np
 
 from stemward.checks.case import Case, Check, Job, finding
-from stemward.checks.near import near, nearest_m, reach
+from stemward.checks.near import near, nearest_m, reach_of, rooted
 from stemward.handbook import Ingredient
 from stemward.kinds import Evidence, Finding, Spared, Weight
-from stemward.reckon.roots import Level, soil_level, soil_mass_g
+from stemward.reckon.roots import Level, Reach, soil_level, soil_mass_g
 
 ID = "soil-route"
 LOOK_M = 60.0
@@ -20,7 +20,6 @@ WEIGHT = {
     Level.SOME: Weight.KNOW,
     Level.MUCH: Weight.STOP,
 }
-ROOTED = ("tree", "small plants", "garden")
 
 
 def run(case: Case) -> Iterator[Finding]:
@@ -52,31 +51,14 @@ def thin_cm(case: Case) -> float:
     return case.book.defaults["small_stem_cm"].number
 
 
-def level_of(case: Case, job: Job, ingredient: Ingredient, spared: Spared, away_m: float) -> Level:
-    """The level of the route through soil from the nearest stem, which is the worst: levels rise as it is nearer."""
-    _, high = drips(case, job)
-    mass_g = float(job.ae_g[ingredient.name].max(initial=0.0)) * (1.0 if ingredient.exuded else high)
-    return Level(int(soil_level(away_m, reach(spared, case.book), ingredient.soil_active, mass_g)))
-
-
 def _for_ingredient(case: Case, job: Job, ingredient: Ingredient) -> Iterator[Finding]:
     low, high = drips(case, job)
     low_g, high_g = soil_mass_g(job.ae_g[ingredient.name], low, high, ingredient.exuded)
     source = Evidence(ingredient.soil_cited.id, ingredient.soil_cited.place, ingredient.soil_cited.source)
-    away_m = nearest_m(job, case.tract.spared)
-    worst: tuple[Level, float, Spared | None] = (Level.NO_ROUTE_KNOWN, float("inf"), None)
-    unsized: list[str] = []
-    for number in np.flatnonzero(away_m <= LOOK_M).tolist():
-        spared = case.tract.spared[number]
-        if spared.kind not in ROOTED:
-            continue
-        if spared.kind == "tree" and spared.dbh_cm is None and spared.crown_radius_m is None:
-            unsized.append(spared.id)
-            continue
-        nearest = float(away_m[number])
-        level = level_of(case, job, ingredient, spared, nearest)
-        if worst[2] is None or (level, -nearest) > (worst[0], -worst[1]):
-            worst = (level, nearest, spared)
+    spared, kept = case.tract.spared, rooted(case.tract.spared, case.book)
+    away_m = nearest_m(job, spared)
+    here = kept.rooted & (away_m <= LOOK_M)
+    unsized = [spared[n].id for n in np.flatnonzero(here & kept.unsized).tolist()]
     if unsized and ingredient.soil_active != "no":
         yield finding(
             ID,
@@ -88,12 +70,17 @@ def _for_ingredient(case: Case, job: Job, ingredient: Ingredient) -> Iterator[Fi
             spared=", ".join(unsized[:5]),
             count=len(unsized),
         )
-    level, nearest, kept = worst
-    if kept is None:
+    sized = np.flatnonzero(here & ~kept.unsized)
+    if not len(sized):
         if not unsized:
             yield finding(ID, Weight.CHECKED, "nothing_near", job, [source], ingredient=ingredient.name)
         return
-    ids, count = _stems(case, job, ingredient, kept, level)
+    # The nearest stem decides for each plant: levels never fall when nearer.
+    levels = soil_level(away_m, kept.reach, ingredient.soil_active, float(np.max(high_g, initial=0.0)))[sized]
+    at = int(sized[np.lexsort((away_m[sized], -levels))[0]])
+    level = Level(int(levels.max()))
+    reach = reach_of(kept, at)
+    ids, count = _stems(job, ingredient, spared[at], reach, level)
     yield finding(
         ID,
         WEIGHT[level],
@@ -103,23 +90,22 @@ def _for_ingredient(case: Case, job: Job, ingredient: Ingredient) -> Iterator[Fi
         stems=ids,
         ingredient=ingredient.name,
         soil_active=ingredient.soil_active,
-        spared=kept.id,
-        spared_species=kept.species,
-        distance_m=nearest,
-        reach_m=float(reach(kept, case.book).likely_m),
+        spared=spared[at].id,
+        spared_species=spared[at].species,
+        distance_m=float(away_m[at]),
+        reach_m=float(reach.likely_m),
         count=count,
         mass_low_g=float(np.sum(low_g)),
         mass_high_g=float(np.sum(high_g)),
     )
 
 
-def _stems(case: Case, job: Job, ingredient: Ingredient, kept: Spared, level: Level) -> tuple[tuple[str, ...], int]:
+def _stems(job: Job, ingredient: Ingredient, kept: Spared, reach: Reach, level: Level) -> tuple[tuple[str, ...], int]:
     """The stems at that level from the plant, nearest first, and how many they are."""
     if level == Level.NO_ROUTE_KNOWN:
         return (), 0
     rows, away_m = near(job, kept, LOOK_M)
-    levels = soil_level(away_m, reach(kept, case.book), ingredient.soil_active, job.ae_g[ingredient.name][rows])
-    here = levels == level
+    here = soil_level(away_m, reach, ingredient.soil_active, job.ae_g[ingredient.name][rows]) == level
     order = np.argsort(away_m[here], kind="stable")
     return tuple(job.stems.id[rows[here]][order][:20]), int(here.sum())
 

@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+import numpy as np
+
 from stemward.checks.case import Case, Check, Job, Values, finding
-from stemward.checks.near import near, nearest_m
+from stemward.checks.near import near, nearest_m, rooted
 from stemward.kinds import Evidence, Finding, Product, Weight
 
 ID = "splash"
-LIVING = ("tree", "small plants", "garden")
 
 
 def run(case: Case) -> Iterator[Finding]:
@@ -21,7 +22,8 @@ def _judge(case: Case, job: Job, product: Product) -> Finding:
     oily = job.way.how == "basal bark" or job.way.carrier == "oil" or product.formulation == "ready-to-use oil"
     source = [Evidence(splash.id, splash.place, splash.source)]
     away = nearest_m(job, case.tract.spared)
-    near_by = [n for n, s in enumerate(case.tract.spared) if s.kind in LIVING and away[n] <= splash.number]
+    living = rooted(case.tract.spared, case.book).rooted
+    near_by = np.flatnonzero(living & (away <= splash.number)).tolist()
     if not near_by:
         return finding(ID, Weight.CHECKED, "no_route_known", job, source, limit_m=splash.number)
     number = min(near_by, key=lambda n: float(away[n]))

@@ -14,7 +14,7 @@ from stemward.gate.shapes import read_shape
 from stemward.gate.text import clean
 from stemward.kinds import Shape
 
-MOST_FEATURES = 20_000
+MOST_FEATURES = 200_000
 FINE_DECIMALS = 5
 MOSTLY_FINE = 0.8
 """Share of coordinates written finely; JSON does not keep closing zeros, so a few may look coarser."""

@@ -62,12 +62,13 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
     assigned = mix.split_assigned(round(need_ml * UL_PER_ML), vessel.capacity_ul)
     measures = _measures(tract, book)
     over_frac = book.defaults["most_over_frac"].number
-    batches: list[dict[str, Any]] = []
-    for number, assigned_ul in enumerate(assigned, 1):
-        poured = mix.round_batch(
-            assigned_ul, low_frac, high_frac, measures, measures, vessel.capacity_ul, over_frac, extras(need, book)
-        )
-        batches.append({"number": number, **_as_data(poured, assigned_ul)})
+    more = extras(need, book)
+    # All full bottles are poured alike, so at most two sizes are worked out.
+    poured = {
+        ul: mix.round_batch(ul, low_frac, high_frac, measures, measures, vessel.capacity_ul, over_frac, more)
+        for ul in dict.fromkeys(assigned)
+    }
+    batches = [{"number": n, **_as_data(poured[ul], ul)} for n, ul in enumerate(assigned, 1)]
     return {
         "id": need.id,
         "product": need.product.id,

@@ -19,7 +19,8 @@ class Ledger:
     """What the sums of a plan refer to and what they gave: the one place where a plan is still growing.
 
     cited, columns, numbers: what references may name. steps: the sums worked so far, in order. shared: answers of
-    costly sums, which the ledgers of several ways may hold in common.
+    costly sums, which the ledgers of several ways may hold in common. written: False for a way that is only weighed,
+    whose sums nobody reads again.
     """
 
     cited: dict[str, Cited] = field(default_factory=dict)
@@ -28,6 +29,7 @@ class Ledger:
     steps: dict[str, Step] = field(default_factory=dict)
     values: dict[str, Any] = field(default_factory=dict)
     shared: dict[Any, Any] = field(default_factory=dict)
+    written: bool = True
 
     def cite(self, cited: Cited) -> Reference:
         """Keep a cited value and give the reference to it."""
@@ -73,6 +75,8 @@ class Ledger:
         given = {name: self.look_up(ref) for name, ref in inputs.items()}
         value = self._once(formula, given) if formula in SHARED else FORMULAE[formula](**given)
         self.values[step_id] = value
+        if not self.written:
+            return value
         kept = tuple(np.asarray(value, float).tolist()) if np.ndim(value) else float(value)
         self.steps[step_id] = Step(step_id, formula, tuple(sorted(inputs.items())), kept, unit)
         return value

@@ -222,7 +222,7 @@ def weigh_way(
     shared: dict[Any, Any],
 ) -> Weighed:
     """Work out one way on its own, run every check on it, and note what the rule compares."""
-    sums = Ledger(shared=shared)
+    sums = Ledger(shared=shared, written=False)
     job = work_job("w", target, patch, species, way, *products_of(way, tract)[:1], stems, book, sums,
                    products_of(way, tract)[1])  # fmt: skip
     case = Case(tract, as_of, book, (job,), loads_of((job,), tract, book, as_of, sums))

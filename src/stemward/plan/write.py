@@ -18,14 +18,33 @@ def _short(value: float) -> float | None:
     return float(f"{value:.9g}") if math.isfinite(value) else None
 
 
+def _short_all(values: np.ndarray) -> list[float | None]:
+    """Every value to nine significant digits, as `_short` gives it."""
+    plain_ones = np.isfinite(values) & (np.abs(values) >= LEAST) & (np.abs(values) < MOST)
+    digits = np.floor(np.log10(np.abs(np.where(plain_ones, values, 1.0)))).astype(np.int64)
+    scale = POWERS[DIGITS - 1 - digits + OFFSET]
+    # An integer over a power of ten that is exact gives the float that is nearest to the written decimal.
+    rounded: list[float | None] = (np.rint(values * scale) / scale).tolist() if len(values) else []
+    for n in np.flatnonzero(~plain_ones).tolist():
+        rounded[n] = _short(float(values[n]))
+    return rounded
+
+
+DIGITS = 9
+LEAST, MOST = 1e-12, 1e9
+"""Outside of these a value is written one by one."""
+OFFSET = 2
+POWERS = np.array([10.0**n for n in range(-OFFSET, DIGITS + 14)])
+
+
 def plain(value: Any) -> Any:
     """Plain JSON data: floats to nine significant digits, arrays as lists, values as dicts; never NaN."""
     if isinstance(value, Finding):
         return _finding(value)
     if isinstance(value, np.ndarray):
-        return [_short(v) for v in value.tolist()] if value.dtype.kind == "f" else value.tolist()
+        return _short_all(value) if value.dtype.kind == "f" else value.tolist()
     if isinstance(value, tuple) and value and type(value[0]) is float:
-        return [_short(v) for v in value]
+        return _short_all(np.asarray(value, float))
     if isinstance(value, np.generic):
         return plain(value.item())
     if isinstance(value, bool) or value is None or isinstance(value, int | str):

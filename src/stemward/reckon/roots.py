@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from enum import IntEnum
-from typing import Literal
+from typing import Any, Literal
 
 import numpy as np
 import shapely
@@ -22,23 +22,27 @@ class Level(IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class Reach:
-    """Root radii of a kept plant, metres: protection zone, common advice, likely reach (not the farthest)."""
+    """Root radii of kept plants, metres: protection zone, common advice, likely reach (not the farthest).
 
-    protection_m: float
-    advice_m: float
-    likely_m: float
+    Numbers for one plant, or arrays with one for each.
+    """
+
+    protection_m: Any
+    advice_m: Any
+    likely_m: Any
 
 
 def reach_m(
-    dbh_cm: float, crown_radius_m: float, multiples: tuple[float, float, float], crown_multiple: float
+    dbh_cm: ArrayLike, crown_radius_m: ArrayLike, multiples: tuple[float, float, float], crown_multiple: float
 ) -> Reach:
     """Root radii from trunk and crown. multiples: of DBH, for protection, advice and likely reach.
 
     1 ft per inch (Vancouver WA code 20.170.100), 1.5 (Edina MN), 2.5 'ideally' (NC State Extension, fig. 3);
     three times the crown radius (Univ. of Florida, root growth pages). The greater of the last two is likely.
     """
-    protection, advice, likely = (m * dbh_cm / 100 for m in multiples)
-    return Reach(protection, advice, max(likely, crown_multiple * crown_radius_m))
+    trunk_m, crown_m = np.asarray(dbh_cm, float) / 100, np.asarray(crown_radius_m, float)
+    protection, advice, likely = (m * trunk_m for m in multiples)
+    return Reach(protection, advice, np.maximum(likely, crown_multiple * crown_m))
 
 
 def distance_m(x_m: ArrayLike, y_m: ArrayLike, geometry: shapely.Geometry) -> Floats:
