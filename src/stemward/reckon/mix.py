@@ -224,3 +224,8 @@ def _would_do(
         if _best_pour(_Wanted(assigned_ul, most_ul, low_frac, high_frac, measure, measure, measure, extras)):
             return measure
     return None
+
+
+def acid_equivalent(active_ingredient: float, ratio: float) -> float:
+    """Acid equivalent in a mass of a salt or ester, same unit; ratio: of molar masses, never inferred from a name."""
+    return active_ingredient * ratio
