@@ -119,7 +119,7 @@ def case(
     kept=("slope",), used_g_m2=1 * LB_ACRE, planned_g_m2=1 * LB_ACRE, who="own", mixing_place=(60.0, 60.0),
     target_state="standing", partner=None, pours=(Pour("t1", "", "", True),), vessels=(Vessel("bottle", 709_765),),
     as_of=AS_OF,
-    species=None, dose_ml=2.0, questions=(),
+    species=None, dose_ml=2.0, questions=(), densest=None,
 ):  # fmt: skip
     """One job on one patch with everything in order, but for what is given."""
     book = load()
@@ -141,7 +141,8 @@ def case(
         product if way.product else None, stems, mix_ml, ae_g if way.product else {}, partner,
     )  # fmt: skip
     loads = tuple(
-        Load(name, used_g_m2, used_g_m2, 404.7, len(stems), 0.0, (product.id,), planned_g_m2) for name in job.ae_g
+        Load(name, used_g_m2, used_g_m2, 404.7, len(stems), 0.0, (product.id,), planned_g_m2, densest)
+        for name in job.ae_g
     )
     return Case(tract, as_of, book, (job,), loads, tuple(pours))
 

@@ -25,6 +25,7 @@ from checks.build import (
     without,
 )
 from stemward.checks import ALL, Pour
+from stemward.handbook import load
 from stemward.kinds import (
     Container,
     Content,
@@ -37,6 +38,7 @@ from stemward.kinds import (
     Vessel,
     Weight,
 )
+from stemward.reckon.densest import Densest
 
 STOP, OPEN, KNOW, CHECKED = Weight.STOP, Weight.FIND_OUT, Weight.KNOW, Weight.CHECKED
 
@@ -48,6 +50,13 @@ LEAVES = replace(WAY, how="foliar", concentration_frac=0.25, tool="backpack")
 BOTH = replace(WAY, partner="i2", partner_frac=0.02)
 PARTNER = replace(IMAZAPYR, id="i2")
 MAY = datetime.date(2026, 5, 10)
+
+
+WILLOW = load().species["Salix nigra"]
+
+
+def many_stems(count):
+    return stems_of(tuple([10.0] * count), tuple(range(count)), tuple([0.0] * count))
 
 
 def low_stems(height_m):
@@ -320,6 +329,23 @@ CASES = [
     ("licence", {}, [CHECKED], "own land"),
     ("licence", {"who": "hire"}, [OPEN], "work for pay"),
     ("licence", {"who": "unknown"}, [OPEN], "not said who"),
+    ("season", {}, [CHECKED], "October, stumps in water (Ballard & Nowak 2006)"),
+    ("season", {"as_of": MAY}, [KNOW], "May: sap rises (Penn State Extension)"),
+    ("season", {"as_of": datetime.date(2026, 6, 20)}, [KNOW], "June: neither poor nor best"),
+    ("season", {"as_of": MAY, "way": replace(WAY, how="pull", product="", concentration_frac=None)}, [KNOW], "pulling: no months on record"),
+    ("season", {"as_of": datetime.date(2026, 1, 10), "way": LEAVES}, [KNOW], "January has no leaves"),
+    ("hazards", {"stems": stems_of(species="Salix babylonica"), "species": WILLOW}, [CHECKED], "nothing is on record for it"),
+    ("hazards", {}, [KNOW], "red maple: wilted leaves poison horses"),
+    ("hazards", {"patch": site_answers(grazed="yes")}, [STOP], "and animals graze there"),
+    ("hazards", {"way": HACK}, [CHECKED], "standing, no leaves wilt on the ground"),
+    ("hazards", {"stems": stems_of(species="Elaeagnus umbellata"), "way": HACK}, [KNOW], "thorns, whatever the way"),
+    ("densest-acre", {}, [], "not worked out for a way that is only weighed"),
+    ("densest-acre", {"densest": Densest(100.0, 100.0, True, 0.0, 0.0)}, [CHECKED], "100 g where 8 lb are allowed"),
+    ("densest-acre", {"densest": Densest(4000.0, 4000.0, True, 0.0, 0.0)}, [KNOW], "4 kg on an acre where 8 lb (3.6 kg) are allowed"),
+    ("densest-acre", {"densest": Densest(3000.0, 4000.0, False, 0.0, 0.0)}, [KNOW], "between 3 and 4 kg"),
+    ("day", {}, [CHECKED], "two stumps"),
+    ("day", {"stems": many_stems(500)}, [KNOW], "500 stumps over 3 in at 50 an hour take 10 hours"),
+    ("day", {"product": replace(PRODUCT, formulation="dry")}, [KNOW], "dry products are used the same day"),
     ("pouring", {}, [CHECKED], "whole marks and dye"),
     ("pouring", {"pours": (Pour("t1", "no_marks", "syringe", False),)}, [OPEN], "cannot be measured"),
     ("pouring", {"pours": (Pour("t1", "", "", False),)}, [KNOW], "too little for dye"),

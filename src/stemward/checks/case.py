@@ -26,6 +26,7 @@ from stemward.kinds import (
     Where,
 )
 from stemward.label import Resolved, Situation
+from stemward.reckon.densest import Densest
 
 FIFRA_LESS = "FIFRA 2(ee), less than the label's dose, strength or frequency (7 U.S.C. 136(ee))"
 FIFRA_PLANT = "FIFRA 2(ee), a plant not named on a place that is named (7 U.S.C. 136(ee))"
@@ -103,7 +104,8 @@ class Load:
 
     planned_g_m2: this plan's own load in the cluster that carries most of it. greatest_g_m2: with the records, in
     the cluster that carries most per area, which decides. mean_g_m2: over all treated clusters together, shown
-    beside it. products: those in the plan that hold the ingredient.
+    beside it. products: those in the plan that hold the ingredient. densest: the densest acre, None where it was
+    not worked out because the way is only being weighed.
     """
 
     ingredient: str
@@ -114,6 +116,7 @@ class Load:
     recorded_g: float
     products: tuple[str, ...]
     planned_g_m2: float = 0.0
+    densest: Densest | None = None
 
 
 @dataclass(frozen=True, slots=True)

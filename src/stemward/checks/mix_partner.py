@@ -7,7 +7,7 @@ from stemward.kinds import Evidence, Finding, Weight
 from stemward.label import resolve
 
 ID = "mix-partner"
-FIFRA_MIX = "FIFRA 2(ee), mixing with another product where the label does not prohibit it (7 U.S.C. 136(ee))"
+FIFRA_MIX = "EPA PR Notice 82-1: two products may go into one mix where neither label prohibits it"
 
 
 def run(case: Case) -> Iterator[Finding]:

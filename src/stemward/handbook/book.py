@@ -8,8 +8,8 @@ from importlib.resources import files
 from pathlib import Path
 
 from stemward.handbook import evidence as ev
+from stemward.handbook import field, plants, rules
 from stemward.handbook import ingredients as ing
-from stemward.handbook import plants, rules
 from stemward.handbook.mixtures import Mixture, load_mixtures
 from stemward.handbook.tables import cite, cite_value, read_table
 from stemward.handbook.values import (
@@ -217,7 +217,33 @@ class Book:
 
     @cached_property
     def _state_rules(self) -> tuple[StateRule, ...]:
-        return ()
+        return field.load_state_rules(self.folder)
+
+    @cached_property
+    def paces(self) -> tuple[field.Pace, ...]:
+        """Stems an hour by method and size."""
+        return field.load_paces(self.folder)
+
+    @cached_property
+    def _seasons(self) -> tuple[field.Season, ...]:
+        return field.load_seasons(self.folder)
+
+    def seasons(self, latin: str, method: str) -> tuple[field.Season, ...]:
+        """Best and poor parts of the year for a plant and method; a row that names the plant comes before others."""
+        return field.season_of(self._seasons, latin, method)
+
+    @cached_property
+    def _hazards(self) -> tuple[field.Hazard, ...]:
+        return field.load_hazards(self.folder)
+
+    def hazards(self, latin: str) -> tuple[field.Hazard, ...]:
+        """What a plant does to people, stock and ground."""
+        return tuple(h for h in self._hazards if latin in h.plants)
+
+    @cached_property
+    def soils(self) -> tuple[field.SoilClass, ...]:
+        """Averages of texture classes; most are from memory and never a limit."""
+        return field.load_soils(self.folder)
 
     def hash(self) -> str:
         """sha256 over names and bytes of the packaged tables in sorted order, as hexadecimal digits."""

@@ -8,6 +8,7 @@ from stemward.checks import Job, Load
 from stemward.handbook import Book
 from stemward.kinds import Product, Tract
 from stemward.plan.sums import Ledger
+from stemward.reckon.densest import Densest, densest_acre
 from stemward.reckon.limits import mean_rate_g_m2
 
 
@@ -72,7 +73,20 @@ def _load(name: str, jobs: tuple[Job, ...], tract: Tract, book: Book, as_of: dat
         float(recorded_g[worst]),
         products,
         float(np.max(planned, initial=0.0)),
+        _densest(name, here, used) if sums.written else None,
     )
+
+
+def _densest(name: str, jobs: list[Job], used: dict[str, float]) -> Densest:
+    """The densest acre over the plan; what the records say for a patch lies evenly on its stems that are planned."""
+    x_m, y_m = (np.concatenate([getattr(job.stems, axis) for job in jobs]) for axis in ("x_m", "y_m"))
+    grams = np.concatenate([job.ae_g[name] for job in jobs])
+    patches = np.concatenate([job.stems.patch for job in jobs])
+    for patch, recorded_g in used.items():
+        own = patches == patch
+        if own.any():
+            grams[own] += recorded_g / own.sum()
+    return densest_acre(x_m, y_m, grams)
 
 
 def _held(product: Product) -> set[str]:

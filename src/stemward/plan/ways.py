@@ -23,6 +23,7 @@ from stemward.kinds import (
 )
 from stemward.label import Situation, resolve
 from stemward.plan.behind import Behind, behind
+from stemward.plan.effort import hours_of, money_of, when_of
 from stemward.plan.job import work_job
 from stemward.plan.loads import loads_of
 from stemward.plan.sums import Ledger
@@ -228,6 +229,7 @@ def weigh_way(
     case = Case(tract, as_of, book, (job,), loads_of((job,), tract, book, as_of, sums))
     findings = run(case, ALL)
     seen = behind(job, book)
+    hours = hours_of(job, book)
     return Weighed(
         way,
         findings,
@@ -237,6 +239,9 @@ def weigh_way(
         float(job.mix_ml.sum()),
         sum(float(g.sum()) for g in job.ae_g.values()),
         seen,
+        *hours,
+        when_of(job, book, as_of),
+        money_of(job, hours, tract, book),
     )
 
 

@@ -727,6 +727,46 @@ MESSAGES: dict[str, tuple[str, str]] = {
     "pouring.no_dye": ("The batch is too small for a measure of dye.", "add a drop, so that treated stems show"),
     "pouring.oil_dye": ("An oil mix needs a dye made for oil.", "read on the dye's jug what it mixes with"),
     "pouring.measured": ("Every batch comes out in whole marks, with dye.", ""),
+    # season
+    "season.poor_now": (
+        "Until {until} is a poor time for {how} on {plant}: {why}. Treated stems then often resprout.",
+        "wait, or expect more to come back",
+    ),
+    "season.not_on_record": (
+        "The best months for {how} on {plant} are not on record here.",
+        "ask your extension office",
+    ),
+    "season.not_best": ("The best months on record for {how} are {span}.", "wait if you can"),
+    "season.good": ("Today falls in the best months on record for {how}, {span}. Not looked at: this year's leaf.", ""),
+    # hazards
+    "hazards.irritant_sap": ("Of {plant}: {what}.", "cover skin and eyes, and wash"),
+    "hazards.thorns": ("Of {plant}: {what}.", "thick gloves and eye protection; work takes about three times as long"),
+    "hazards.wilted_foliage": ("Of {plant}: {what}.", "take the brush away before stock can reach it"),
+    "hazards.stock_there": (
+        "Of {plant}: {what}, and animals graze {patch}.",
+        "move the animals and take the brush away first",
+    ),
+    "hazards.roots_from_cuttings": ("Of {plant}: {what}.", "pile the brush where it dries, off wet ground"),
+    "hazards.ripe_fruit": ("Of {plant}: {what}.", "cut before fruit ripens, or leave the brush where it stood"),
+    "hazards.smoke": ("Of {plant}: {what}.", "never burn it"),
+    "hazards.nothing_on_record": ("Nothing is on record that {plant} does to people, stock or ground.", ""),
+    # densest acre
+    "densest-acre.over": (
+        "{ingredient} on the densest acre comes to {used}; the label's most is {limit} in a year.",
+        "spread the work over years, or leave some stems there",
+    ),
+    "densest-acre.may_be_over": (
+        "{ingredient} on the densest acre may come to {used}; the label's most is {limit} in a year.",
+        "count that acre by itself before mixing",
+    ),
+    "densest-acre.within": ("{ingredient} on the densest acre comes to {used} at most; the label has {limit}.", ""),
+    # day
+    "day.too_much": (
+        "At the faster pace on record this takes {least}, and a day has {day}. Mix stands overnight.",
+        "mix for one day at a time",
+    ),
+    "day.dry_same_day": ("A dry product once mixed is used the same day.", "mix no more than that"),
+    "day.fits": ("At the faster pace on record this takes {least}.", ""),
     # measured at
     "measured-at.not_said": (
         "For {count} stems it is not written where they were measured; the dose goes by the {wanted}.",

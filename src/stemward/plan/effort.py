@@ -1,0 +1,70 @@
+"""Hours, money and months of a way."""
+
+import datetime
+
+import numpy as np
+
+from stemward.checks import Job
+from stemward.handbook import Book
+from stemward.handbook.field import Season
+from stemward.kinds import Tract
+from stemward.reckon.effort import hours_band, money_band_cents, shown_hours
+
+SLOW_SHARE = 1 / 3
+"""A third of the pace in thorns: practitioner's judgement, no source."""
+THORNS = "thorns"
+
+
+def hours_of(job: Job, book: Book) -> tuple[float, float]:
+    """Fewest and most hours of a job, rounded outward for show; (0, 0) where nothing is done."""
+    low = high = 0.0
+    slow = any(hazard.hazard == THORNS for hazard in book.hazards(job.target.species))
+    for pace in book.paces:
+        if pace.method != job.way.how:
+            continue
+        sizes = job.stems.diameter_cm
+        count = float(job.stems.stems[(sizes >= pace.low_cm) & (sizes < pace.high_cm)].sum())
+        if count:
+            share = SLOW_SHARE if slow else 1.0
+            least, most = hours_band(count, pace.low_per_hour * share, pace.high_per_hour * share)
+            low, high = low + least, high + most
+    return shown_hours(low, high) if high else (0.0, 0.0)
+
+
+def money_of(job: Job, hours: tuple[float, float], tract: Tract, book: Book) -> tuple[int, int] | None:
+    """Least and most of wage and product, cents; None unless the wage and the price of every jug are written down."""
+    if tract.wage_cents_h is None:
+        return None
+    low, high = money_band_cents(*hours, tract.wage_cents_h, 0, 0, 0, 1)
+    total_ml = float(job.mix_ml.sum())
+    spread = book.defaults["spread_factor"].number
+    for view, product in job.by_product:
+        priced = [c for c in product.containers if c.price_cents is not None]
+        if not priced:
+            return None
+        jug, share = priced[0], view.way.concentration_frac or 0.0
+        least, most = total_ml * share / spread, total_ml * share * spread
+        ends = money_band_cents(0, 0, 0, least, most, jug.price_cents or 0, jug.capacity_ul / 1000)
+        low, high = low + ends[0], high + ends[1]
+    return low, high
+
+
+def when_of(job: Job, book: Book, as_of: datetime.date) -> str:
+    """Where the day stands in the year of a way: "best", "poor", "open", or "" where nothing is on record."""
+    seasons = book.seasons(job.target.species, job.way.how)
+    if not seasons:
+        return ""
+    held = held_on(seasons, as_of)
+    if any(not season.best for season in held):
+        return "poor"
+    return "best" if any(season.best for season in held) else "open"
+
+
+def held_on(seasons: tuple[Season, ...], as_of: datetime.date) -> tuple[Season, ...]:
+    """The seasons that hold on a day."""
+    return tuple(season for season in seasons if season.holds((as_of.month, as_of.day)))
+
+
+def stems_treated(job: Job) -> int:
+    """How many stems a job is about."""
+    return int(np.sum(job.stems.stems))
