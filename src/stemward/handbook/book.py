@@ -75,6 +75,10 @@ class Book:
         name = ing.plain_name(ingredient)
         return tuple(r for r in self._evidence.get(latin, ()) if ev.speaks_of(r, method, name, form))
 
+    def rows_of(self, latin: str) -> tuple[Evidence, ...]:
+        """All rows on a plant, trials first."""
+        return self._evidence.get(latin, ())
+
     def evidence_without(self, latin: str, method: str) -> tuple[Evidence, ...]:
         """Rows on this plant and way without herbicide, trials first."""
         return tuple(r for r in self._evidence.get(latin, ()) if r.method == method and not r.ingredients)

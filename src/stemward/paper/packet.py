@@ -196,6 +196,7 @@ def _way(speaker: Speaker, way: Mapping[str, Any]) -> list[str]:
     if way["to_find_out"]:
         parts.append(speaker.word("open_count", count=way["to_find_out"]))
     parts.append(speaker.word("reach_level", level=en.stages.LEVELS[way["reach"]]))
+    parts.append(en.stages.WHEN[way["when"]])
     need = speaker.number("need_ml", way["need_ml"])
     return [speaker.way(way), speaker.of_ten(way), "; ".join(parts), f"{need}; {work}" if work else need]
 

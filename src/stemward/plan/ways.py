@@ -36,6 +36,7 @@ RULE = (
     "best_evidence",
     "least_reach",
     "on_the_shelf",
+    "least_work",
     "least_herbicide",
 )
 """The order in which ways are compared; the first difference decides. Room `say` prints it."""
@@ -87,6 +88,7 @@ class Weighed:
             -self.evidence_tier,
             self.reach,
             not self.on_shelf,
+            self.hours_low,
             round(self.ae_g, 6),
             (self.way.how, self.way.first, self.way.product, self.way.partner),
         )

@@ -248,11 +248,15 @@ class Speaker:
         return f"{en.stages.BEHIND.format(what=self.evidence(seen['tier']))} {self.of_ten(way)}"
 
     def work(self, way: Mapping[str, Any]) -> str:
-        """Hours as a band, empty where no pace is on record."""
-        if not way["hours_high"]:
-            return ""
-        low, high = (f"{way[key]:g}" for key in ("hours_low", "hours_high"))
-        return en.stages.HOURS.format(low=low, high=high) if low != high else en.stages.HOURS_ONE.format(high=high)
+        """Hours, and money where prices are written down, as bands; empty where no pace is on record."""
+        parts = []
+        if way["hours_high"]:
+            low, high = (f"{way[key]:g}" for key in ("hours_low", "hours_high"))
+            parts.append((en.stages.HOURS if low != high else en.stages.HOURS_ONE).format(low=low, high=high))
+        if way["money_high_cents"] is not None:
+            ends = {"low": way["money_low_cents"] // 100, "high": -(-way["money_high_cents"] // 100)}
+            parts.append(en.stages.MONEY.format(**ends))
+        return "; ".join(parts)
 
     def stopped_by(self, way: Mapping[str, Any]) -> str:
         """The first reason that stops a way, in a few words."""

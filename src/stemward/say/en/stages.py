@@ -64,7 +64,7 @@ WHAT_THEN = {
 RULE = (
     "The rule, in which the first difference decides: nothing that stops; fewest things to find out; "
     "best evidence for this plant, way and ingredient; least that can reach what is kept; enough on the shelf; "
-    "least herbicide."
+    "least work; least herbicide."
 )
 CHOSEN = {"person": "Chosen by you.", "rule": RULE}
 NOTHING_FITS = "Every treatment weighed is stopped, so the plants are left until something is found out or changed."
@@ -94,6 +94,13 @@ NOBODY_KNOWS = "Nobody knows this well."
 BEHIND = "Behind it: {what}."
 HOURS = "{low} to {high} h"
 HOURS_ONE = "{high} h"
+WHEN = {
+    "best": "now is among the best months",
+    "open": "not the best months now",
+    "poor": "a poor time now",
+    "": "best months not on record",
+}
+MONEY = "${low} to ${high}"
 STOPPED = "stopped: {check}"
 
 
