@@ -105,3 +105,10 @@ def test_the_packet_holds_every_sheet_in_its_order(plan):
     assert found == sorted(found)
     assert "EMERGENCY" in pages[-1]
     assert len(pages) % 2 == 0
+
+
+def test_words_the_face_has_no_signs_for_leave_the_rest_on_paper():
+    """A tract whose name is written in another script is printed, with question marks for what cannot be."""
+    tract = replace(tract_of(stems_of(), [CHOICE]), name="\u6797\u5730 Hollow \u061d")
+    text = " ".join(text_of(packet(plan_of(tract))))
+    assert "Hollow" in text and "??" in text

@@ -1,12 +1,11 @@
 """A plan's plain data to the packet: words from `say`, pictures from `drawings`, laid out by Typst."""
 
 import datetime
-import json
 from collections.abc import Mapping
-from importlib import resources
 from typing import Any, Literal
 
 from stemward.paper import sheets
+from stemward.paper.compile import to_pdf
 from stemward.paper.pictures import Pictures
 from stemward.say import Speaker, System, en
 
@@ -22,23 +21,8 @@ NEEDS = {"stop": 0, "find out": 1}
 
 def packet(plan: Mapping[str, Any], units: System = "us", paper: Paper = "letter") -> bytes:
     """The packet as PDF/UA-1. The same plan, units and paper give the same bytes."""
-    import typst
-
-    fonts = resources.files("stemward.paper") / "fonts"
-    source = (resources.files("stemward.paper") / "packet.typ").read_bytes()
-    as_of = datetime.datetime.fromisoformat(plan["as_of"]).replace(tzinfo=datetime.UTC)
-    with resources.as_file(fonts) as folder:
-        folder_name: Any = str(folder)
-        made = typst.compile(
-            source,
-            format="pdf",
-            pdf_standards="ua-1",
-            ignore_system_fonts=True,
-            font_paths=[folder_name],
-            timestamp=as_of,
-            sys_inputs={"data": json.dumps(packet_data(plan, units, paper), sort_keys=True)},
-        )
-    return bytes(made)
+    as_of = datetime.date.fromisoformat(plan["as_of"])
+    return to_pdf("packet.typ", packet_data(plan, units, paper), as_of)
 
 
 def packet_data(plan: Mapping[str, Any], units: System, paper: Paper) -> dict[str, Any]:
