@@ -2,7 +2,7 @@
 
     python tools/make_demo.py src/stemward/gate/demo/quarry-hollow
 
-Writes stems.csv, patches.geojson and spared.geojson; the TOML files beside them are kept by hand.
+Writes stems.csv, patches.geojson, spared.geojson and the shelf; tract.toml and choices.toml are kept by hand.
 """
 
 import json
@@ -12,12 +12,19 @@ import sys
 import numpy as np
 from shapely import Point, Polygon
 
+from demo_shelf import write_shelf
+
 SEED = 20261125
 
 MEADOW = [(30, 18), (95, 12), (170, 22), (236, 40), (228, 118), (150, 132), (78, 126), (34, 92), (30, 18)]
 RIM = [(60, 262), (128, 252), (206, 268), (212, 312), (150, 330), (74, 318), (60, 262)]
 STREAM = [(0, 6), (60, 2), (130, 9), (200, 20), (262, 34)]
 ORCHIDS = [(176, 96), (192, 94), (196, 106), (182, 112), (174, 106), (176, 96)]
+SLOPE = [(40, 352), (170, 345), (330, 360), (470, 420), (480, 560), (330, 620), (150, 600), (52, 520), (40, 352)]
+YARD = [(232, 160), (386, 152), (387, 262), (240, 258), (232, 160)]
+LANE = [(380, 200), (330, 196), (286, 214), (270, 228)]
+BOUNDARY = [(388, 130), (388, 330)]
+WIRE = [(388, 162), (300, 166), (262, 224)]
 GARDEN = [(268, 196), (288, 196), (288, 210), (268, 210), (268, 196)]
 
 
@@ -79,11 +86,41 @@ def main(folder):
         scatter(rng, RIM, np.array([(120, 270), (84, 308)]), 10.0, 21), sizes_in(rng, 21, 1.75, 0.35, 0.75, 4.0),
         "stump", "shrub", lambda s: 1.8 + 0.6 * s,
     )  # fmt: skip
-    heading = "id,patch,species,x_m,y_m,diameter_in,measured_at,stems,height_m,form"
+    trees = np.array([(110, 420), (180, 470), (250, 440), (330, 500), (400, 520), (140, 540), (280, 560), (220, 400)])
+    add(
+        "m", "slope", "red maple",
+        scatter(rng, SLOPE, trees, 22.0, 92), sizes_in(rng, 92, 4.0, 0.32, 2.0, 7.0),
+        "breast", "tree", lambda s: 4.5 + 1.5 * s,
+    )  # fmt: skip
+    add(
+        "r", "slope", "multiflora rose",
+        scatter(rng, SLOPE, np.array([(90, 380), (430, 480), (360, 590)]), 11.0, 28),
+        sizes_in(rng, 28, 0.75, 0.3, 0.5, 1.5), "stump", "shrub", lambda s: 1.4 + 0.5 * s,
+    )  # fmt: skip
+    add(
+        "h", "slope", "bush honeysuckles",
+        scatter(rng, SLOPE, np.array([(150, 380), (260, 390), (300, 470)]), 14.0, 64),
+        sizes_in(rng, 64, 1.25, 0.4, 0.5, 3.0), "stump", "shrub", lambda s: 1.5 + 0.7 * s,
+    )  # fmt: skip
+    add(
+        "p", "yard", "callery pear",
+        [(384.3, 198.0), (384.3, 206.5), *scatter(rng, YARD, np.array([(340, 204), (356, 188)]), 8.0, 13)],
+        sizes_in(rng, 15, 1.5, 0.35, 0.75, 3.0), "stump", "tree", lambda s: 2.0 + 1.2 * s,
+    )  # fmt: skip
+    cut = scatter(rng, RIM, np.array([(78, 300)]), 5.0, 6)
+    for n, ((x, y), size) in enumerate(zip(cut, sizes_in(rng, 6, 3.0, 0.3, 1.5, 5.0), strict=True), 1):
+        rows.append(f"c{n},rim,autumn olive,{x:g},{y:g},{inches(size)},stump,1,0.2,shrub,cut")
+    rows = [row if row.endswith(",cut") else f"{row},standing" for row in rows]
+    oaks = scatter(rng, SLOPE, trees, 30.0, 46)
+    girths = np.round(np.clip(np.exp(rng.normal(np.log(16), 0.3, 46)), 8, 30))
+    heading = "id,patch,species,x_m,y_m,diameter_in,measured_at,stems,height_m,form,state"
     (folder / "stems.csv").write_text("\n".join([heading, *rows]) + "\n", encoding="utf-8")
     write(
         folder / "patches.geojson",
-        [feature("Polygon", [MEADOW], id="meadow"), feature("Polygon", [RIM], id="rim")],
+        [
+            feature("Polygon", [outline], id=name)
+            for name, outline in (("meadow", MEADOW), ("rim", RIM), ("slope", SLOPE), ("yard", YARD))
+        ],
     )
     write(
         folder / "spared.geojson",
@@ -95,6 +132,16 @@ def main(folder):
             feature("Point", [52, 74], id="willow-2", kind="tree", species="black willow", dbh_in="6"),
             feature("Point", [168, 322], id="oak-1", kind="tree", species="bur oak", dbh_in="19"),
             feature("Point", [110, 317], id="oak-2", kind="tree", species="bur oak", dbh_in="14"),
+            *(
+                feature("Point", [x, y], id=f"oak-{n}", kind="tree", species=kind, dbh_in=f"{girth:g}")
+                for n, ((x, y), girth, kind) in enumerate(
+                    zip(oaks, girths, ["bur oak", "white oak"] * 23, strict=True), 3
+                )
+            ),
+            feature("Point", [292, 244], id="sugar-maple", kind="tree", species="sugar maple", dbh_in="22"),
+            feature("LineString", LANE, id="lane", kind="lane", note="gravel lane to the house"),
+            feature("LineString", BOUNDARY, id="east line", kind="boundary", note="boundary with the neighbor"),
+            feature("LineString", WIRE, id="wire", kind="wire", note="service line to the house"),
             feature("Point", [276, 224], id="well", kind="well", note="drilled well by the house"),
             feature("Polygon", [GARDEN], id="garden", kind="garden", note="vegetables"),
             feature("Point", [262, 232], id="house", kind="building", note="the house"),
@@ -109,3 +156,4 @@ def write(path, features):
 
 if __name__ == "__main__":
     main(pathlib.Path(sys.argv[1]))
+    write_shelf(pathlib.Path(sys.argv[1]))

@@ -334,6 +334,8 @@ CASES = [
     ("season", {"as_of": datetime.date(2026, 6, 20)}, [KNOW], "June: neither poor nor best"),
     ("season", {"as_of": MAY, "way": replace(WAY, how="pull", product="", concentration_frac=None)}, [KNOW], "pulling: no months on record"),
     ("season", {"as_of": datetime.date(2026, 1, 10), "way": LEAVES}, [KNOW], "January has no leaves"),
+    ("season", {"way": replace(LEAVES, first="cut")}, [KNOW], "sprouts of a cut in October have no leaves in January"),
+    ("season", {"as_of": datetime.date(2026, 6, 10), "way": replace(LEAVES, first="cut")}, [CHECKED], "cut in June, sprayed in September (Univ. of Minnesota advice: cut June, spray fall)"),
     ("hazards", {"stems": stems_of(species="Salix babylonica"), "species": WILLOW}, [CHECKED], "nothing is on record for it"),
     ("hazards", {}, [KNOW], "red maple: wilted leaves poison horses"),
     ("hazards", {"patch": site_answers(grazed="yes")}, [STOP], "and animals graze there"),

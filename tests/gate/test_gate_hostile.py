@@ -48,7 +48,7 @@ def rows(patch="rim", species="tree-of-heaven", size="4"):
         ),
         (
             "spared.geojson",
-            json.dumps({"type": "FeatureCollection", "features": [None] * 30_000}),
+            json.dumps({"type": "FeatureCollection", "features": [None] * 300_000}),
             "key.too_many",
         ),
     ],

@@ -75,7 +75,7 @@ def test_the_same_label_gives_the_same_bytes_and_is_tagged(shelf):
 
 
 @settings(max_examples=15, deadline=None)
-@given(st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=60))
+@given(st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=60).filter(str.strip))
 def test_odd_words_neither_break_nor_inject(text):
     """Whatever someone types is words on the page, never markup."""
     product = replace(PRODUCT, facts=(fact("first aid", text), fact("disposal", f"#set page(fill: red) $ * _ {text}")))

@@ -45,21 +45,26 @@ def test_the_demo_shows_all_four_weights(demo_tract):
     """Quarry Hollow has a stop, something to find out, something to know and something checked."""
     plan = plan_of(demo_tract)
     assert {f["weight"] for f in plan["findings"]} == {"stop", "find out", "know", "checked"}
-    assert {t["how"] for t in plan["treatments"]} == {"cut stump", "hack and squirt"}
+    assert {t["how"] for t in plan["treatments"]} >= {"cut stump", "hack and squirt", "basal bark"}
+    assert "cut" in {t["state"] for t in plan["treatments"]}
 
 
-def test_three_ingredients_and_every_way_without_oil_are_weighed(demo_tract):
-    """Leave it, cut only and the rest, with three ingredients in water."""
+def test_every_way_and_product_is_weighed(demo_tract):
+    """Leave it, cut only and the rest, with each of the four products, for what still stands."""
     plan = plan_of(demo_tract)
     for treatment in plan["treatments"]:
+        if treatment["state"] == "cut":
+            assert {w["first"] for w in treatment["ways"] if w["product"]} >= {"fresh face", "", "sprouts"}
+            continue
         assert {w["how"] for w in treatment["ways"]} >= {
             "leave it",
             "cut only",
             "cut stump",
+            "basal bark",
             "hack and squirt",
             "foliar",
         }
-        assert len({w["product"] for w in treatment["ways"] if w["product"]}) == 3
+        assert len({w["product"] for w in treatment["ways"] if w["product"]}) == 4
 
 
 def test_the_same_tract_on_the_same_day_gives_the_same_bytes(demo_tract):

@@ -1,5 +1,6 @@
 """Is this a time of year in which the way works on the plant?"""
 
+import datetime
 from collections.abc import Iterator
 
 from stemward.checks.case import Case, Check, Job, finding
@@ -10,11 +11,14 @@ ID = "season"
 
 
 def run(case: Case) -> Iterator[Finding]:
-    """One finding a job; a treatment with a wait before the herbicide is judged by its first step, the cut."""
+    """One finding a job; where sprouts are waited for, by the day on which they would be sprayed."""
     for job in case.jobs:
         if job.way.how == "leave it":
             continue
-        how = "cut only" if job.way.first == "cut" else job.way.how
+        if job.way.first in ("cut", "sprouts"):
+            yield _sprouts(case, job)
+            continue
+        how = job.way.how
         if how == "cut stump" and job.way.carrier == "oil":
             # Oil goes through bark and is not carried off by sap (common practice); it is judged as bark work.
             how = "basal bark"
@@ -35,6 +39,18 @@ def _judge(case: Case, job: Job, seasons: tuple[Season, ...], how: str) -> Findi
     if any(s.holds(day) for s in best):
         return finding(ID, Weight.CHECKED, "good", job, _seen(best), span=span, how=how)
     return finding(ID, Weight.KNOW, "not_best", job, _seen(best), span=span, how=how)
+
+
+def _sprouts(case: Case, job: Job) -> Finding:
+    """Leaves are there for the spray only if the wait after the cut ends while plants are in leaf."""
+    wait = case.book.defaults["sprouts_wait_days"]
+    then = case.as_of + datetime.timedelta(days=wait.number)
+    seasons = case.book.seasons(job.target.species, job.way.how)
+    poor = [s for s in seasons if not s.best and s.holds((then.month, then.day))]
+    if poor:
+        day = _day(then.month, then.day)
+        return finding(ID, Weight.KNOW, "sprouts_not_by_then", job, _seen(poor), day=day, why=poor[0].why)
+    return finding(ID, Weight.CHECKED, "sprouts_by_then", job, _seen(list(seasons)), day=_day(then.month, then.day))
 
 
 def _seen(seasons: list[Season]) -> list[Evidence]:

@@ -11,8 +11,10 @@ from stemward.say import Speaker, System, en
 
 Paper = Literal["letter", "a4"]
 TYPST_PAPER = {"letter": "us-letter", "a4": "a4"}
-MOST_OPEN = 5
-"""Open findings shown on the first page; the rest are counted there and stand under all findings."""
+FIRST_PAGE = 9
+"""Open findings and treatments that fit the first page together; the rest are counted there and stand behind."""
+LEAST_OPEN, MOST_OPEN = 2, 5
+"""Open findings shown on the first page, whatever the number of treatments."""
 
 POUR_ORDER = ("carrier", "product", "partner", "surfactant", "dye")
 """Common practice, no source; the label decides."""
@@ -33,7 +35,8 @@ def packet_data(plan: Mapping[str, Any], units: System, paper: Paper) -> dict[st
     urgent = [f for f in said if f.weight in NEEDS]
     tract = plan["tract"]
     words = {key: text for key, text in en.paper.WORDS.items() if "{" not in text}
-    more = len(urgent) - MOST_OPEN
+    shown = max(min(FIRST_PAGE - len(plan["treatments"]), MOST_OPEN), LEAST_OPEN)
+    more = len(urgent) - shown
     return {
         "lang": "en",
         "paper": TYPST_PAPER[paper],
@@ -48,7 +51,7 @@ def packet_data(plan: Mapping[str, Any], units: System, paper: Paper) -> dict[st
         "draft": speaker.draft,
         "tract": {"name": tract["name"], "place": tract["place"]},
         "count_line": speaker.count_line(),
-        "open": [_finding(f) for f in urgent[:MOST_OPEN]],
+        "open": [_finding(f) for f in urgent[:shown]],
         "more_open": speaker.word("more_open", count=more) if more > 0 else "",
         "treatment_head": [words[k] for k in ("plants", "patch", "stems", "how", "mix_needed")],
         "treatment_rows": [_treatment_row(speaker, t) for t in plan["treatments"]],

@@ -5,15 +5,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from stemward.kinds import Way
-from stemward.plan.ways import Weighed
+from stemward.plan.ways import NOT_NOW, Weighed
 
 PINNED = ("leave it", "cut only")
 """Always on top, not sorted: the measure for the rest."""
 GROUPS = ("go_ahead", "find_out", "not_now", "stopped")
 """In this order; only those that hold a way are shown."""
 MOST_SHOWN = 6
-NOT_NOW = ("season.poor_now", "label-season.shut", "oak-wilt.wound")
-"""Findings that say: not at this time of year."""
 
 
 @dataclass(frozen=True)
@@ -27,11 +25,10 @@ class LaidOut:
 
 def group_of(weighed: Weighed) -> str:
     """The group a way belongs to; a stop that only means another time of year is no stop for good."""
-    names = {f.message for f in weighed.findings}
     stops = [f.message for f in weighed.findings if f.weight.word == "stop"]
     if any(message not in NOT_NOW for message in stops):
         return "stopped"
-    if names & set(NOT_NOW):
+    if weighed.not_now:
         return "not_now"
     return "find_out" if weighed.to_find_out else "go_ahead"
 

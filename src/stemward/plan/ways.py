@@ -30,8 +30,12 @@ from stemward.plan.sums import Ledger
 from stemward.reckon.mix import concentration_for
 from stemward.reckon.roots import Level
 
+NOT_NOW = ("season.poor_now", "season.sprouts_not_by_then", "label-season.shut", "oak-wilt.wound")
+"""Findings that say: not at this time of year."""
+
 RULE = (
     "nothing_stops",
+    "in_season",
     "fewest_to_find_out",
     "best_evidence",
     "least_reach",
@@ -80,10 +84,16 @@ class Weighed:
         return sum(f.weight == Weight.FIND_OUT for f in self.findings)
 
     @property
+    def not_now(self) -> bool:
+        """True if something says: not at this time of year."""
+        return any(f.message in NOT_NOW for f in self.findings)
+
+    @property
     def rank(self) -> tuple[Any, ...]:
         """What the rule compares, smaller first; the way's own words settle a full tie."""
         return (
             self.stops > 0,
+            self.not_now,
             self.to_find_out,
             -self.evidence_tier,
             self.reach,

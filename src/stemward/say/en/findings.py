@@ -732,6 +732,11 @@ MESSAGES: dict[str, tuple[str, str]] = {
         "Until {until} is a poor time for {how} on {plant}: {why}. Treated stems then often resprout.",
         "wait, or expect more to come back",
     ),
+    "season.sprouts_not_by_then": (
+        "Cut today, the sprouts would be sprayed about {day}: {why}.",
+        "cut in early summer and spray before the leaves turn, or treat another way now",
+    ),
+    "season.sprouts_by_then": ("Cut today, the sprouts would be sprayed about {day}, in leaf.", ""),
     "season.not_on_record": (
         "The best months for {how} on {plant} are not on record here.",
         "ask your extension office",

@@ -62,7 +62,7 @@ WHAT_THEN = {
 }
 
 RULE = (
-    "The rule, in which the first difference decides: nothing that stops; fewest things to find out; "
+    "The rule, in which the first difference decides: nothing that stops; in season; fewest things to find out; "
     "best evidence for this plant, way and ingredient; least that can reach what is kept; enough on the shelf; "
     "least work; least herbicide."
 )
