@@ -89,7 +89,7 @@ def summary(data: dict[str, Any], speaker: Any) -> list[str]:
     for mix in data["mixes"]:
         lines += ["", f"Mix: {speaker.mix_words(mix)}"]
         for batch in mix["batches"]:
-            lines.append("    " + speaker.batch(batch))
+            lines.append("    " + speaker.batch(batch, mix["carrier"]))
     if speaker.draft:
         lines += ["", speaker.word("draft")]
     return lines

@@ -1,6 +1,7 @@
 """A plan's plain data to the packet: words from `say`, pictures from `drawings`, laid out by Typst."""
 
 import datetime
+import math
 from collections.abc import Mapping
 from typing import Any, Literal
 
@@ -90,15 +91,19 @@ def _finding(said: Any) -> dict[str, str]:
 
 
 def _groups(said: list[Any]) -> list[dict[str, Any]]:
-    return [
-        {
-            "weight": weight,
-            "heading": en.findings.WEIGHTS[weight],
-            "items": [_finding(f) for f in said if f.weight == weight],
-        }
-        for weight in ("stop", "find out", "know", "checked")
-        if any(f.weight == weight for f in said)
-    ]
+    """Findings by weight; what is said in the same words of several plants or products is said once."""
+    groups = []
+    for weight in ("stop", "find out", "know", "checked"):
+        items: dict[tuple[str, str], dict[str, str]] = {}
+        for found in (f for f in said if f.weight == weight):
+            item = items.setdefault((found.text, found.do), _finding(found))
+            for name in ("about", "stands"):
+                new = getattr(found, name)
+                if new and new not in item[name]:
+                    item[name] = "; ".join(part for part in (item[name], new) if part)
+        if items:
+            groups.append({"weight": weight, "heading": en.findings.WEIGHTS[weight], "items": list(items.values())})
+    return groups
 
 
 def _treatment_row(speaker: Speaker, item: Mapping[str, Any]) -> list[str]:
@@ -134,6 +139,7 @@ def _treatment(
                 speaker.word("from_to", **_ends(*(speaker.number("mix_ml", item[k]) for k in ("least_ml", "most_ml")))),
                 speaker.word("by_size"),
             ],
+            *_squirts(speaker, plan, item),
             *(
                 [speaker.word("ae_of", ingredient=name), speaker.number("ae_g", grams), speaker.word("all_stems")]
                 for name, grams in item["ae_g"].items()
@@ -157,6 +163,16 @@ def _treatment(
         "ways_sort": speaker.word("ways_sort"),
         "ways_more": speaker.word("ways_more", count=item["laid_out"]["more"]) if item["laid_out"]["more"] else "",
     }
+
+
+def _squirts(speaker: Speaker, plan: Mapping[str, Any], item: Mapping[str, Any]) -> list[list[str]]:
+    """Squirts for a stem, where someone has counted what one gives."""
+    for one in plan["tract"]["calibrations"]:
+        if one["tool"] == item["tool"]:
+            low, high = (str(math.ceil(item[k] / one["ml_per_stroke"] - 1e-9)) for k in ("least_ml", "most_ml"))
+            counted = speaker.word("counted", ml=f"{one['ml_per_stroke']:g}", by=one["by"], on=one["on"])
+            return [[speaker.word("squirts"), speaker.word("from_to", **_ends(low, high)), counted]]
+    return []
 
 
 def _ends(low: str, high: str) -> dict[str, str]:
@@ -207,6 +223,11 @@ def _mix(speaker: Speaker, pictures: Pictures, plan: Mapping[str, Any], mix: Map
         "what": f"{speaker.mix_words(mix)}. {'; '.join(names)}.",
         "cautions": [c.format(**_caution_words(speaker, plan)) for c in en.cautions.CAUTIONS["mix"]],
         "weak": speaker.word("weak_number"),
+        "chances": speaker.word(
+            "chances",
+            times=f"{10 * mix['short_chance_frac']:.0f}",
+            left=speaker.number("mix_ml", mix["expected_left_ml"]),
+        ),
         "range": speaker.word("need_range", need=speaker.number("mix_ml", mix["need_ml"]), **_ends(*spread)),
         "batches": [_batch(speaker, pictures, mix, batch) for batch in mix["batches"]],
     }
@@ -215,7 +236,13 @@ def _mix(speaker: Speaker, pictures: Pictures, plan: Mapping[str, Any], mix: Map
 def _batch(speaker: Speaker, pictures: Pictures, mix: Mapping[str, Any], batch: Mapping[str, Any]) -> dict[str, Any]:
     heading = speaker.word("batch_of", number=batch["number"], count=len(mix["batches"]))
     if "refused" in batch:
-        return {"heading": heading, "pour": [], "sum": speaker.batch(batch), "strength": "", "ladder": None}
+        return {
+            "heading": heading,
+            "pour": [],
+            "sum": speaker.batch(batch, mix["carrier"]),
+            "strength": "",
+            "ladder": None,
+        }
     order = sorted(batch["parts"], key=lambda p: POUR_ORDER.index(p["what"]))
     # The strength of what is really poured, which may be a little under the one chosen.
     share = batch["concentration_frac"] / mix["concentration_frac"]
@@ -226,7 +253,7 @@ def _batch(speaker: Speaker, pictures: Pictures, mix: Mapping[str, Any], batch: 
         "heading": heading,
         "pour": [
             {
-                "amount": f"{speaker.number('mix_ml', p['ml'])} {speaker.part_name(p['what'])}",
+                "amount": f"{speaker.number('mix_ml', p['ml'])} {speaker.part_name(p['what'], mix['carrier'])}",
                 "how": speaker.word("fills", fills=p["fills"], measure=p["measure"], ml=f"{p['ml']:.1f}"),
             }
             for p in order

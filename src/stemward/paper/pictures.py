@@ -84,7 +84,7 @@ class Pictures:
     def ladder(self, mix: Mapping[str, Any], batch: Mapping[str, Any], order: Any) -> dict[str, Any]:
         """The pour ladder of a batch."""
         say = self.speaker
-        slices = [(say.part_name(p["what"]), p["ml"], p["what"] == "product") for p in order]
+        slices = [(say.part_name(p["what"], mix["carrier"]), p["ml"], p["what"] == "product") for p in order]
         levels = [say.number("mix_ml", sum(s[1] for s in slices[: n + 1])) for n in range(len(slices))]
         # Only the lower part of a large bottle is drawn, so that a small batch can be read.
         whole_ml = mix["vessel"]["capacity_ml"]

@@ -57,7 +57,8 @@ def _label(
     signal = max((s for p in used for s in p["signal"]), key=en.sheets.SIGNAL_ORDER.index, default="")
     waits = [float(p["entry_h"]) for p in used if p["entry_h"] is not None]
     recipe = " + ".join(
-        f"{speaker.number('part_ml', part['ml'])} {speaker.part_name(part['what'])}" for part in batch["parts"]
+        f"{speaker.number('part_ml', part['ml'])} {speaker.part_name(part['what'], mix['carrier'])}"
+        for part in batch["parts"]
     )
     ae = "; ".join(
         words["ae"].format(ingredient=name, strength=speaker.number("ae_g_l", grams * share))
@@ -137,22 +138,21 @@ def afterward(speaker: Speaker, plan: Mapping[str, Any]) -> dict[str, Any]:
         if p["container"] or p["disposal"]
     ]
     year = int(plan["as_of"][:4])
-    looks = []
+    looks: dict[tuple[str, str], list[str]] = {}
     for item in plan["treatments"]:
         if not item["product"]:
             continue
-        suckers = item["verdict_months"] > 12
-        first = words["look_first"].format(plants=item["common"], patch=item["patch_name"], year=year + 1)
-        looks.append([f"{year + 1}-07-01", first])
+        later = year + 2 if item["verdict_months"] > 12 else year + 1
         verdict = words["look_verdict"].format(months=item["verdict_months"])
-        looks.append(
-            [f"{year + 2 if suckers else year + 1}-09-15", f"{item['common']}, {item['patch_name']}: {verdict}"]
-        )
+        for what in ((f"{year + 1}-07-01", words["look_first"]), (f"{later}-09-15", verdict)):
+            looks.setdefault(what, []).append(f"{item['common']}, {item['patch_name']}")
     return {
         "heading": words["heading"],
         "steps": [*left, *said, *words["steps"]],
         "look_heading": words["look_heading"],
         "look_head": [words["date"], words["what"]],
-        "looks": looks,
+        "looks": [
+            [day, f"{what} {'; '.join(dict.fromkeys(plants))}."] for (day, what), plants in sorted(looks.items())
+        ],
         "lines": words["lines"],
     }

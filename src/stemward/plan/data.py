@@ -37,6 +37,9 @@ def tract_data(tract: Tract, case: Case) -> dict[str, Any]:
             {"id": s.id, "kind": s.kind, "species": s.species, "note": s.note, "shape": _shape(s.shape)}
             for s in tract.spared
         ],
+        "calibrations": [
+            {"tool": c.tool, "ml_per_stroke": c.ml_per_stroke, "by": c.by, "on": c.on} for c in tract.calibrations
+        ],
         "people": [{"role": p.role, "does": list(p.does), "gear": list(p.gear)} for p in tract.people],
         "products": [
             {

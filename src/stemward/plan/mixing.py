@@ -8,7 +8,7 @@ from stemward.handbook import Book
 from stemward.kinds import Product, Tract, Vessel
 from stemward.label import listed, resolve
 from stemward.plan.sums import Ledger
-from stemward.reckon import mix
+from stemward.reckon import mix, use_rate
 
 UL_PER_ML = 1000
 
@@ -69,6 +69,7 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
         for ul in dict.fromkeys(assigned)
     }
     batches = [{"number": n, **_as_data(poured[ul], ul)} for n, ul in enumerate(assigned, 1)]
+    mixed_ml = sum(float(b.get("mixed_ml", 0.0)) for b in batches)
     return {
         "id": need.id,
         "product": need.product.id,
@@ -87,7 +88,9 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
         "need_high_ml": high_ml,
         "vessel": {"id": vessel.id, "capacity_ml": vessel.capacity_ul / UL_PER_ML},
         "ae_g_l": _ae_g_l(need),
-        "mixed_ml": sum(b.get("mixed_ml", 0.0) for b in batches),
+        "mixed_ml": mixed_ml,
+        "short_chance_frac": use_rate.chance_short(use_rate.PRIOR, need_ml, mixed_ml),
+        "expected_left_ml": use_rate.expected_left_ml(use_rate.PRIOR, need_ml, mixed_ml),
         "left_over_ml": sum(b.get("left_over_ml", 0.0) for b in batches),
         "product_ml": sum(p["ml"] for b in batches for p in b.get("parts", ()) if p["what"] == "product"),
         "batches": batches,

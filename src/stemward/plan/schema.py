@@ -120,7 +120,7 @@ MIX = record(
         "surfactant": FLAG, "treatments": many(TEXT), "need_ml": NUMBER, "need_low_ml": NUMBER,
         "need_high_ml": NUMBER, "vessel": record({"id": TEXT, "capacity_ml": NUMBER}),
         "ae_g_l": {"type": "object", "additionalProperties": NUMBER}, "mixed_ml": NUMBER, "left_over_ml": NUMBER,
-        "product_ml": NUMBER, "batches": many(BATCH),
+        "short_chance_frac": NUMBER, "expected_left_ml": NUMBER, "product_ml": NUMBER, "batches": many(BATCH),
     }
 )  # fmt: skip
 

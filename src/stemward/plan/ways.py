@@ -36,6 +36,7 @@ NOT_NOW = ("season.poor_now", "season.sprouts_not_by_then", "label-season.shut",
 RULE = (
     "nothing_stops",
     "in_season",
+    "right_size",
     "fewest_to_find_out",
     "best_evidence",
     "least_reach",
@@ -72,6 +73,7 @@ class Weighed:
     hours_high: float = 0.0
     when: str = ""
     money_cents: tuple[int, int] | None = None
+    rows: int = 0
 
     @property
     def stops(self) -> int:
@@ -89,11 +91,18 @@ class Weighed:
         return any(f.message in NOT_NOW for f in self.findings)
 
     @property
+    def misfit(self) -> bool:
+        """True if most stems are of a size that this way does not do."""
+        sized = [dict(f.values).get("count", 0) for f in self.findings if f.check == "method-size" and f.weight]
+        return any(2 * int(count) > self.rows for count in sized)
+
+    @property
     def rank(self) -> tuple[Any, ...]:
         """What the rule compares, smaller first; the way's own words settle a full tie."""
         return (
             self.stops > 0,
             self.not_now,
+            self.misfit,
             self.to_find_out,
             -self.evidence_tier,
             self.reach,
@@ -254,6 +263,7 @@ def weigh_way(
         *hours,
         when_of(job, book, as_of),
         money_of(job, hours, tract, book),
+        len(stems),
     )
 
 

@@ -245,15 +245,16 @@ class Speaker:
         """What stands behind the way taken, in one or two sentences."""
         seen = item["behind"]
         way = {**seen, "product": item["product"], "how": item["how"]}
-        return f"{en.stages.BEHIND.format(what=self.evidence(seen['tier']))} {self.of_ten(way)}"
+        return _sentences(f"{en.stages.BEHIND.format(what=self.evidence(seen['tier']))} {self.of_ten(way)}.")
 
     def work(self, way: Mapping[str, Any]) -> str:
         """Hours, and money where prices are written down, as bands; empty where no pace is on record."""
         parts = []
         if way["hours_high"]:
             low, high = (f"{way[key]:g}" for key in ("hours_low", "hours_high"))
-            parts.append((en.stages.HOURS if low != high else en.stages.HOURS_ONE).format(low=low, high=high))
-        if way["money_high_cents"] is not None:
+            words = en.stages.HOURS_UP_TO if low == "0" else en.stages.HOURS if low != high else en.stages.HOURS_ONE
+            parts.append(words.format(low=low, high=high))
+        if way["money_high_cents"]:
             ends = {"low": way["money_low_cents"] // 100, "high": -(-way["money_high_cents"] // 100)}
             parts.append(en.stages.MONEY.format(**ends))
         return "; ".join(parts)
@@ -266,12 +267,12 @@ class Speaker:
         """What stands behind a way, in words."""
         return en.stages.TIERS[tier]
 
-    def batch(self, batch: Mapping[str, Any]) -> str:
+    def batch(self, batch: Mapping[str, Any], carrier: str = "") -> str:
         """One batch as a line: what to pour, what it makes, what is left over."""
         if "refused" in batch:
             return self._refused(batch)
         parts = [
-            f"{self.number('part_ml', p['ml'])} {self.part_name(p['what'])} ({p['fills']} x {p['measure']})"
+            f"{self.number('part_ml', p['ml'])} {self.part_name(p['what'], carrier)} ({p['fills']} x {p['measure']})"
             for p in batch["parts"]
         ]
         made = self.number("mixed_ml", batch["mixed_ml"])
@@ -297,8 +298,10 @@ class Speaker:
         """What was read but is doubtful, as lines."""
         return [question_line(q) for q in self.plan["tract"]["asked"]]
 
-    def part_name(self, what: str) -> str:
-        """Herbicide, carrier or dye."""
+    def part_name(self, what: str, carrier: str = "") -> str:
+        """Herbicide, the carrier by its name, or dye."""
+        if what == "carrier" and carrier:
+            return en.stages.CARRIER_NAME.get(carrier, carrier)
         return en.paper.WORDS.get(what, what)
 
     def word(self, key: str, **values: object) -> str:

@@ -113,6 +113,10 @@ WORDS = {
     "alt_bar": "A bar {bar} long, to check the size of the print.",
     "plant_caution": "This plant",
     "scale": "Drawn at 1 : {ratio}.",
+    "squirts": "Squirts a stem",
+    "counted": "{ml} mL each, counted by {by} on {on}",
+    "chances": "Mixed so, it runs short about {times} times in 10; otherwise about {left} is left. "
+    "Size the last bottle by what is left to do.",
     "weak_number": "A guess behind this number: how much liquid wets a face. Treat 20 stems and measure the bottle.",
     "where": "Where it stands",
     "field": "Field",

@@ -89,8 +89,8 @@ AFTER: dict[str, Any] = {
     "look_heading": "When to look again",
     "date": "Date",
     "what": "What for",
-    "look_first": "{plants}, {patch}: first look in {year}. Early looks mislead both ways; count, and judge later.",
-    "look_verdict": "verdict, {months} months or more after. Count dead, resprouting, missed and new.",
+    "look_first": "First look. Early looks mislead both ways; count, and judge later:",
+    "look_verdict": "Verdict, {months} months or more after. Count dead, resprouting, missed and new:",
     "lines": "These lines can be copied into a calendar.",
 }
 

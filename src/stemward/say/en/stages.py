@@ -54,6 +54,8 @@ FIRST = {
 }
 """A way with what comes first."""
 
+CARRIER_NAME = {"water": "water", "oil": "basal oil"}
+
 WHAT_THEN = {
     "leave it": "They grow on, and there are more each year.",
     "cut only": "Most hardwoods sprout again the same year; cutting alone killed 0 to 21 of 100 in three trials.",
@@ -62,9 +64,9 @@ WHAT_THEN = {
 }
 
 RULE = (
-    "The rule, in which the first difference decides: nothing that stops; in season; fewest things to find out; "
-    "best evidence for this plant, way and ingredient; least that can reach what is kept; enough on the shelf; "
-    "least work; least herbicide."
+    "The rule, in which the first difference decides: nothing that stops; in season; of a size for it; "
+    "fewest things to find out; best evidence for this plant, way and ingredient; least that can reach what is kept; "
+    "enough on the shelf; least work; least herbicide."
 )
 CHOSEN = {"person": "Chosen by you.", "rule": RULE}
 NOTHING_FITS = "Every treatment weighed is stopped, so the plants are left until something is found out or changed."
@@ -94,6 +96,7 @@ NOBODY_KNOWS = "Nobody knows this well."
 BEHIND = "Behind it: {what}."
 HOURS = "{low} to {high} h"
 HOURS_ONE = "{high} h"
+HOURS_UP_TO = "up to {high} h"
 WHEN = {
     "best": "now is among the best months",
     "open": "not the best months now",
