@@ -111,6 +111,12 @@ def main(folder):
     for n, ((x, y), size) in enumerate(zip(cut, sizes_in(rng, 6, 3.0, 0.3, 1.5, 5.0), strict=True), 1):
         rows.append(f"c{n},rim,autumn olive,{x:g},{y:g},{inches(size)},stump,1,0.2,shrub,cut")
     rows = [row if row.endswith(",cut") else f"{row},standing" for row in rows]
+    tallies = ["plot,patch,species,low_in,high_in,count,plot_m2"]
+    for plot in range(1, 13):
+        thick = rng.gamma(1.2, 6.0)
+        for low, high, share in ((0, 1, 0.6), (1, 2, 0.3), (2, 4, 0.1)):
+            tallies.append(f"{plot},slope,bush honeysuckles,{low},{high},{rng.poisson(thick * share)},40.47")
+    (folder / "plots.csv").write_text("\n".join(tallies) + "\n", encoding="utf-8")
     oaks = scatter(rng, SLOPE, trees, 30.0, 46)
     girths = np.round(np.clip(np.exp(rng.normal(np.log(16), 0.3, 46)), 8, 30))
     heading = "id,patch,species,x_m,y_m,diameter_in,measured_at,stems,height_m,form,state"

@@ -277,6 +277,7 @@ CASES = [
     ("oak-wilt", {"stems": stems_of(species="Quercus rubra"), "as_of": MAY, "spared": (oak_at(20.0),)}, [STOP], "and an oak is kept 15 m away"),
     ("oak-wilt", {"stems": stems_of(species="Quercus rubra")}, [CHECKED], "October is outside those months"),
     ("oak-wilt", {"stems": stems_of(species="Quercus rubra"), "state": "IA"}, [OPEN], "the months of the state are not on record"),
+    ("oak-wilt", {"stems": stems_of(species="Quercus rubra"), "state": "TX", "as_of": MAY}, [OPEN], "the months of Texas are from memory and decide nothing"),
     ("oak-wilt", {"as_of": MAY, "spared": (oak_at(20.0),)}, [KNOW], "cutting maples among kept oaks in May"),
     ("already-cut", {}, [], "they stand"),
     ("already-cut", {"target_state": "cut"}, [STOP], "water on an old face"),

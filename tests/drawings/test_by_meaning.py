@@ -273,3 +273,25 @@ def test_hostile_words_stay_words():
     drawn = drawings.check_bar(5.0, '</text><script>alert(1)</script>"&<!--')
     names = [e.tag.rpartition("}")[2] for e in ET.fromstring(drawn.svg).iter()]
     assert "script" not in names and names.count("text") == 1
+
+
+@pytest.mark.parametrize(("diameter_cm", "band_cm"), [(2.5, 38.1), (7.62, 38.1), (12.0, 45.0)])
+def test_the_band_is_as_high_and_wide_as_told(diameter_cm, band_cm):
+    """Dye pixels of the band, bark lying over its edges, cover diameter times height at its scale within 8 %."""
+    drawn = drawings.band(diameter_cm, band_cm, "s1", {"across": "x", "band": "y"})
+    image, mm_per_pixel = pixels(drawn, 300.0)
+    told_mm2 = diameter_cm * band_cm * 100 * drawn.scale**2
+    assert dyed(image).sum() * mm_per_pixel**2 == pytest.approx(told_mm2, rel=0.08)
+    assert drawn.numbers["wet_cm2"] == pytest.approx(math.pi * diameter_cm * band_cm)
+
+
+def test_a_plant_over_reach_bears_the_sign_and_one_within_does_not():
+    """Over 6 ft (Texas A&M AgriLife Extension) the sign "know" stands in the crown."""
+    labels = {"height": "h", "reach": "r"}
+    tall, low = (drawings.plant(h, 0.6, "s1", labels) for h in (2.4, 1.2))
+    assert (tall.numbers["over_reach"], low.numbers["over_reach"]) == (1, 0)
+    assert len(tall.svg) > len(low.svg)
+    with pytest.raises(ValueError, match="above 0"):
+        drawings.plant(0, 0.6, "s1", labels)
+    with pytest.raises(ValueError, match="above 0"):
+        drawings.band(1, 0, "s1", {"across": "", "band": ""})

@@ -366,3 +366,31 @@ def test_lining_in_the_other_spelling(tract):
     problem = tract.problem()
     assert place(problem) == ("key.not_a_choice", "tract.toml", 39, "vessels.lining")
     assert problem.values["near"] == "galvanised steel"
+
+
+def test_what_was_counted_where_it_is_mixed_and_what_it_costs(tract):
+    """Squirts, mixing place and wage are read; money that is none and an unknown tool are told with their line."""
+    more = '\n[mixing_place]\nx = "12 m"\ny = "300 ft"\n'
+    more += '\n[[calibrations]]\ntool = "squirt bottle"\nper_stroke = "0.8 mL"\n'
+    text = (tract.path / "tract.toml").read_text()
+    tract.write("tract.toml", text.replace('state = "WI"', 'state = "WI"\nwage = "18.50"') + more)
+    read = tract.read().tract
+    assert read.mixing_place == (12.0, pytest.approx(91.44))
+    assert [(c.tool, c.ml_per_stroke) for c in read.calibrations] == [("squirt bottle", 0.8)]
+    assert read.wage_cents_h == 1850
+    tract.write("tract.toml", text.replace('state = "WI"', 'state = "WI"\nwage = "eighteen"') + more)
+    assert place(tract.problem()) == ("money.not_understood", "tract.toml", 4, "wage")
+
+
+def test_a_second_product_needs_its_share(tract):
+    """A partner without a share, a share without a partner, and more than the whole are refused."""
+    jug = 'product = "glyphosate-4lb"'
+    text = (tract.path / "choices.toml").read_text()
+    assert jug in text
+    for more, message in (
+        ('partner = "glyphosate-4lb"', "choice.partner"),
+        ('partner_concentration = "2 %"', "choice.partner"),
+        ('partner = "nothing"\npartner_concentration = "2 %"', "choice.unknown_partner"),
+    ):
+        tract.write("choices.toml", text.replace(jug, f"{jug}\n{more}"))
+        assert message in [p.message for p in tract.problems()]

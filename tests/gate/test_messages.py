@@ -47,6 +47,6 @@ def test_each_message_is_used():
     }
     assert set(MESSAGES) - made == {"folder.more", "ask.more"}
     heads = {message.partition(".")[0] for message in MESSAGES}
-    files = {"tract.toml", "stems.csv"}
+    files = {"tract.toml", "stems.csv", "plots.csv"}
     like = {m for m in made if re.fullmatch(r"[a-z]+[.][a-z_0-9]+", m) and m.partition(".")[0] in heads}
     assert like - set(MESSAGES) == files

@@ -130,11 +130,21 @@ TRACTS = st.builds(
     st.lists(st.floats(0, 80).map(lambda v: round(v, 2)), min_size=8, max_size=8),
     st.sampled_from(["stump", "breast"]),
 )
-CHOICES = st.sampled_from([None, ("cut stump", 0.5), ("hack and squirt", 0.4), ("cut stump", 0.2)])
+CHOICES = st.sampled_from(
+    [
+        None, ("cut stump", 0.5), ("hack and squirt", 0.4), ("cut stump", 0.2), ("basal bark", 0.2), ("foliar", 0.02),
+        ("cut stump oil", 0.2), ("foliar cut", 0.02),
+    ]
+)  # fmt: skip
 
 
 def chosen(how):
-    return () if how is None else (Choice("slope", "Acer rubrum", how[0], "g4", how[1]),)
+    if how is None:
+        return ()
+    method, _, more = how[0].removesuffix(" oil").removesuffix(" cut"), None, how[0].rpartition(" ")[2]
+    carrier, first = ("oil" if more in ("oil", "bark") else ""), ("cut" if more == "cut" else "")
+    tool = "backpack" if method in ("basal bark", "foliar") else ""
+    return (Choice("slope", "Acer rubrum", method, "g4", how[1], carrier, tool, first=first),)
 
 
 @settings(max_examples=25, deadline=None)

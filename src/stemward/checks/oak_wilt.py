@@ -25,7 +25,8 @@ def run(case: Case) -> Iterator[Finding]:
 
 def _judge(case: Case, job: Job, message: str, weight: Weight) -> Finding:
     months = case.book.wilt.get(case.tract.state)
-    if months is None:
+    if months is None or months.cited.grade == "memory":
+        # What is only remembered never decides.
         return finding(ID, Weight.FIND_OUT, "months_unknown", job, state=case.tract.state or "the state")
     seen = [Evidence(months.cited.id, months.cited.place, months.cited.source)]
     span = f"{_day(*months.first)} to {_day(*months.last)}"

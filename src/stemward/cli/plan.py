@@ -86,6 +86,7 @@ def summary(data: dict[str, Any], speaker: Any) -> list[str]:
             low, middle, high = (speaker.number("mix_ml", item[k]) for k in ("need_low_ml", "need_ml", "need_high_ml"))
             lines.append(f"    needs about {middle} of mix ({low} to {high})")
         lines.append(f"    {speaker.why(item)}")
+    lines += [speaker.survey(item) for item in data["surveys"]]
     for mix in data["mixes"]:
         lines += ["", f"Mix: {speaker.mix_words(mix)}"]
         for batch in mix["batches"]:

@@ -9,7 +9,7 @@ from stemward.gate.problems import Problems
 from stemward.gate.text import clean, near
 
 REQUIRED = ("tract.toml", "stems.csv")
-OPTIONAL = ("patches.geojson", "spared.geojson", "choices.toml", "records.jsonl")
+OPTIONAL = ("patches.geojson", "spared.geojson", "choices.toml", "records.jsonl", "plots.csv")
 SHELF = "shelf"
 
 MB = 1_000_000
@@ -65,8 +65,6 @@ def _names_amiss(names: list[str], problems: Problems) -> None:
         meant = [name for name in known if name not in names and _alike(other, name)]
         if meant and meant[0] not in REQUIRED:
             problems.add("file.other_name", clean(other), meant=meant[0], expected=meant[0])
-        elif other == "plots.csv":
-            problems.ask("ask.not_read", other)
 
 
 def _alike(name: str, known: str) -> bool:

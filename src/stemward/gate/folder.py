@@ -10,6 +10,7 @@ from stemward.gate.files import SHELF, gather, hash_of
 from stemward.gate.names import FindSpecies
 from stemward.gate.outlines import FILE as OUTLINES
 from stemward.gate.outlines import Outlines, place_stems, read_outlines, with_outlines
+from stemward.gate.plots import read_plots
 from stemward.gate.problems import Problem, Problems, Unreadable
 from stemward.gate.records import read_records
 from stemward.gate.shelf_toml import FactKindLike, Known, read_product
@@ -71,6 +72,8 @@ def _tract(texts: Mapping[str, str | None], known: Known, tools: Collection[str]
     if stems is not None and outlines and not problems.about(OUTLINES) and not problems.has("stems.degrees"):
         place_stems(stems, outlines, problems)
     choices = _choices(texts.get("choices.toml"), ids, shelf, stems, known, tools, problems)
+    plots_text = texts.get("plots.csv")
+    plots = () if plots_text is None else read_plots(plots_text, ids, known.find_species, problems)
     entries = _records(texts.get("records.jsonl"), ids, shelf, problems)
     if land is None or stems is None:
         return None
@@ -96,6 +99,7 @@ def _tract(texts: Mapping[str, str | None], known: Known, tools: Collection[str]
         calibrations=land.calibrations,
         mixing_place=land.mixing_place,
         wage_cents_h=land.wage_cents_h,
+        plots=plots,
         questions=problems.questions,
     )
 

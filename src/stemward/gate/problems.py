@@ -131,6 +131,7 @@ MESSAGES: dict[str, tuple[str, ...]] = {
     "choice.takes_no_product": ("how",),
     "choice.undiluted": (),
     "money.not_understood": ("typed",),
+    "plots.class": ("plot",),
     "choice.unknown_partner": ("partner", "near"),
     "choice.partner": (),
     "choice.over_full": (),

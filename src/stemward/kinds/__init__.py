@@ -1,7 +1,7 @@
 """Plain frozen values that every room shares."""
 
 from stemward.kinds.cited import Cited, Grade
-from stemward.kinds.columns import SPARED, STEMS, TABLES, Column, Table
+from stemward.kinds.columns import PLOTS, SPARED, STEMS, TABLES, Column, Table
 from stemward.kinds.entry import Entry
 from stemward.kinds.finding import Evidence, Finding, Weight, Where
 from stemward.kinds.land import (
@@ -18,6 +18,7 @@ from stemward.kinds.land import (
     Soil,
     Spared,
     Stems,
+    Tally,
     Tract,
     Vessel,
 )
@@ -53,6 +54,7 @@ __all__ = [
     "HERBICIDE_METHODS",
     "METHODS",
     "PLACES",
+    "PLOTS",
     "SITE_QUESTIONS",
     "SPARED",
     "STANDINGS",
@@ -88,6 +90,7 @@ __all__ = [
     "Stems",
     "Step",
     "Table",
+    "Tally",
     "Target",
     "Tract",
     "Vessel",

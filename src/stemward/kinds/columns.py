@@ -107,4 +107,20 @@ SPARED = Table(
     ),
 )
 
-TABLES = (STEMS, SPARED)
+PLOTS = Table(
+    "plots",
+    (
+        Column("plot", "id", "name of the plot", "1", required=True),
+        Column("patch", "id", "patch it lies in", "slope", required=True),
+        Column("species", "text", "common or Latin name", "bush honeysuckles", required=True, words=("plant",)),
+        Column("low_cm", "number", "smallest of the size class", "0", "cm", False, (), 0.0, 1200.0),
+        Column("high_cm", "number", "largest of the size class", "2.5", "cm", False, (), 0.1, 1200.0),
+        Column("low_in", "number", "smallest of the size class", "0", "in", False, (), 0.0, 472.0),
+        Column("high_in", "number", "largest of the size class", "1", "in", False, (), 0.04, 472.0),
+        Column("count", "count", "stems of that class in the plot, 0 too", "14", "", True, ("stems",), 0, 100000),
+        Column("plot_m2", "number", "ground of the plot", "40.47", "m2", True, (), 0.5, 10000.0),
+    ),
+    one_of=(("high_cm", "high_in"),),
+)
+
+TABLES = (STEMS, SPARED, PLOTS)

@@ -170,6 +170,19 @@ class Calibration:
 
 
 @dataclass(frozen=True, slots=True)
+class Tally:
+    """Stems of one plant and size class counted in one sample plot."""
+
+    plot: str
+    patch: str
+    species: str
+    low_cm: float
+    high_cm: float
+    count: int
+    plot_m2: float
+
+
+@dataclass(frozen=True, slots=True)
 class Tract:
     """One piece of land under one care, with all that a plan reads. State is a postal code or empty."""
 
@@ -194,6 +207,7 @@ class Tract:
     questions: tuple["Question", ...] = field(default=())
     calibrations: tuple[Calibration, ...] = ()
     wage_cents_h: int | None = None
+    plots: tuple[Tally, ...] = ()
     mixing_place: tuple[float, float] | None = None
     """Where mixing and rinsing are done, metres; None where nobody has said."""
 

@@ -76,3 +76,4 @@ class Plan:
     numbers: dict[str, dict[str, float]]
     hashes: dict[str, str]
     gear: dict[str, Any]
+    surveys: list[dict[str, Any]]

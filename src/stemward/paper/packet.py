@@ -56,6 +56,7 @@ def packet_data(plan: Mapping[str, Any], units: System, paper: Paper) -> dict[st
         "more_open": speaker.word("more_open", count=more) if more > 0 else "",
         "treatment_head": [words[k] for k in ("plants", "patch", "stems", "how", "mix_needed")],
         "treatment_rows": [_treatment_row(speaker, t) for t in plan["treatments"]],
+        "surveys": [speaker.survey(item) for item in plan["surveys"]],
         "before": list(en.cautions.CAUTIONS["before"]),
         "emergency_line": speaker.emergency_line(),
         "treatments": [_treatment(speaker, pictures, plan, t) for t in plan["treatments"]],

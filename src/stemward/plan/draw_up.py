@@ -19,6 +19,7 @@ from stemward.plan.loads import loads_of
 from stemward.plan.mixing import draw_mix, group, pours_of
 from stemward.plan.stages import stages_of
 from stemward.plan.sums import Ledger
+from stemward.plan.surveys import surveys_of
 from stemward.plan.ways import RULE, chosen_way, products_of, suggest, ways_for, weigh_way
 from stemward.plan.write import frozen
 
@@ -75,6 +76,7 @@ def draw_up(tract: Tract, book: Book, as_of: datetime.date, land_hash: str = "")
             columns=sums.columns,
             numbers=sums.numbers,
             gear=gear_of(case),
+            surveys=surveys_of(tract, book),
             hashes={"land": land_hash, "handbook": book.hash(), "formulae": str(formulae.VERSION)},
         )
     )

@@ -132,6 +132,16 @@ GEAR = record(
 )  # fmt: skip
 
 
+RANGE = record({"mean": NUMBER, "low": NUMBER, "high": NUMBER})
+SURVEY = record(
+    {
+        "patch": TEXT, "patch_name": TEXT, "species": TEXT, "common": TEXT, "plots": WHOLE, "why_not": TEXT,
+        "stems": {"anyOf": [RANGE, {"type": "null"}]}, "mix_ml": RANGE, "each_ml": NUMBER, "plots_needed": MAYBE_WHOLE,
+    },
+    ("mix_ml", "each_ml", "plots_needed"),
+)  # fmt: skip
+
+
 def _finding() -> Schema:
     """A finding; weight is a word and values an object in the file."""
     hints = typing.get_type_hints(Finding)
@@ -170,6 +180,7 @@ def plan_schema() -> Schema:
                 },
                 "hashes": {"type": "object", "additionalProperties": TEXT},
                 "gear": GEAR,
+                "surveys": many(SURVEY),
             }
         ),
     }

@@ -27,6 +27,7 @@ PARTS: dict[str, type] = {
     "numbers": dict,
     "hashes": dict,
     "gear": dict,
+    "surveys": list,
 }
 
 

@@ -107,6 +107,7 @@ PROBLEMS = {
     "choice.twice": "The {species} on {patch} have two choices, the first in line {first_line}.",
     "choice.needs_product": "The way {how} needs a product.",
     "choice.takes_no_product": "The way {how} uses no product.",
+    "plots.class": "In plot {plot} the largest size of a class is not above its smallest, or is missing.",
     "money.not_understood": "Not understood as money: {typed}.",
     "choice.undiluted": "An undiluted product has no share of carrier.",
     "choice.unknown_partner": "There is no product {partner} on the shelf.{near}",

@@ -21,6 +21,11 @@ def _sentences(text: str) -> str:
     return re.sub(r"(^|[.?!] )([a-z])", lambda m: m[1] + m[2].upper(), text)
 
 
+def _two_digits(value: float) -> float:
+    """A count to two figures: more would promise what plots do not give."""
+    return float(f"{value:.2g}")
+
+
 @dataclass(frozen=True, slots=True)
 class Said:
     """A finding in words. `do` and `stands` are empty where there is nothing to do or no place to name."""
@@ -287,6 +292,19 @@ class Speaker:
             return f"Batch {batch['number']}: {amount} cannot be measured with the measures listed. Add a finer one."
         name = would["name"]
         return f"Batch {batch['number']}: {amount} can be measured only with {name} for herbicide and carrier alike."
+
+    def survey(self, item: Mapping[str, Any]) -> str:
+        """What sample plots say of plants too many to map, as a sentence; or why they say nothing."""
+        words = {"plants": item["common"], "patch": item["patch_name"], "plots": item["plots"]}
+        if item["stems"] is None:
+            return _sentences(en.stages.SURVEY[item["why_not"]].format(**words))
+        stems, mix = item["stems"], item["mix_ml"]
+        words |= {f"{name}_stems": f"{_two_digits(stems[name]):,.0f}" for name in ("low", "mean", "high")}
+        words |= {f"{name}_mix": self.number("mix_ml", mix[name]) for name in ("low", "mean", "high")}
+        said = en.stages.SURVEY["estimate"].format(**words)
+        if item["plots_needed"] and item["plots_needed"] > item["plots"]:
+            said += en.stages.SURVEY["more_plots"].format(count=item["plots_needed"])
+        return _sentences(said)
 
     def emergency_line(self) -> str:
         """Two numbers and the place, for the first page."""

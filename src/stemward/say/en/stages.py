@@ -112,6 +112,15 @@ def check_words(check: str) -> str:
     return check.replace("-", " ")
 
 
+SURVEY = {
+    "estimate": "{plants} on {patch}, too many to map: about {mean_stems} stems by {plots} plots, {low_stems} to "
+    "{high_stems} (90 of 100 such samples hold the number). Cut and treated as stumps in water they would take about "
+    "{mean_mix} of mix, {low_mix} to {high_mix}, before the guess of what one stump takes.",
+    "more_plots": " For a fifth either way, {count} plots in all.",
+    "no_area": "{plants} on {patch}: the patch has no area, so plots say nothing of the whole. Write it down.",
+    "one_plot": "{plants} on {patch}: one plot says nothing of how much plots differ. Lay out more.",
+    "plots_differ": "{plants} on {patch}: plots are of different sizes, which this version does not weigh together.",
+}
 LEVELS = ("no route known", "little", "some", "much")
 
 
