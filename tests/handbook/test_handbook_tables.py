@@ -77,6 +77,7 @@ READERS = {
     "strengths.csv": lambda book: book.strength("glyphosate", "salt", "cut stump", 480.0),
     "tools.csv": lambda book: book.tools,
     "measures.csv": lambda book: book.measures,
+    "trials.csv": lambda book: book.trials("Ligustrum sinense", "basal bark", "triclopyr"),
     "hours.csv": lambda book: book.paces,
     "seasons.csv": lambda book: book.seasons("Acer rubrum", "foliar"),
     "state_rules.csv": lambda book: book.state_rules("WI", "water permit"),

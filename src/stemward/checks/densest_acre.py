@@ -40,7 +40,7 @@ def _judge(job: Job, product: Product, load: Load, situation: Situation) -> Iter
 CHECK = Check(
     ID,
     "one acre that carries too much although every patch on average does not",
-    ("plan", "label facts", "records"),
+    ("plan", "records", "the yearly most"),
     ("Arithmetic: the greatest sum in any circle of one acre",),
     run,
 )

@@ -12,6 +12,7 @@ from stemward.handbook import field, plants, rules
 from stemward.handbook import ingredients as ing
 from stemward.handbook.mixtures import Mixture, load_mixtures
 from stemward.handbook.tables import cite, cite_value, read_table
+from stemward.handbook.trials import Trial, load_trials
 from stemward.handbook.values import (
     Caution,
     CutRule,
@@ -222,6 +223,22 @@ class Book:
     @cached_property
     def _state_rules(self) -> tuple[StateRule, ...]:
         return field.load_state_rules(self.folder)
+
+    @cached_property
+    def _trials(self) -> tuple[Trial, ...]:
+        return load_trials(self.folder)
+
+    def trials(self, latin: str, method: str, ingredient: str, form: str = "") -> tuple[Trial, ...]:
+        """Trials of a plant, way and ingredient that say how many stems died; form as in `ingredients` or empty."""
+        name = ing.plain_name(ingredient) if ingredient else ""
+        return tuple(
+            t
+            for t in self._trials
+            if (t.plant, t.method, t.ingredient) == (latin, method, name)
+            and t.kill
+            and t.low_frac is not None
+            and (not t.form or not form or t.form == form or {t.form, form} <= {"salt", "amine"})
+        )
 
     @cached_property
     def paces(self) -> tuple[field.Pace, ...]:

@@ -45,7 +45,13 @@ def behind(job: Job, book: Book) -> Behind:
     near = tuple(row for row, _ in weighed)
     tier = max((TIER[row.kind] for row in near if row.sense == "for"), default=0)
     kind = max((TIER[row.kind] for row in near), default=0)
-    priors = [(prior, share) for row, share in weighed if (prior := _prior(row, book)) is not None]
+    tried = _tried(job, book)
+    # Trials with figures and strengths stand in for the same papers' rows among the evidence.
+    priors = tried + [
+        (prior, share)
+        for row, share in weighed
+        if not (tried and row.kind == "trial") and (prior := _prior(row, book)) is not None
+    ]
     if not priors:
         return Behind(tier, kind, near, None, None, 0.0)
     most = book.defaults["prior_most_stems"].number
@@ -56,6 +62,26 @@ def behind(job: Job, book: Book) -> Behind:
     ends = interval(pooled.a + 0.5, pooled.b + 0.5, LEVEL)
     low, high = ten_stems(*ends)
     return Behind(tier, kind, near, low, high, worth * scale)
+
+
+def _tried(job: Job, book: Book) -> list[tuple[Prior, float]]:
+    """Trials at about this strength as so many stems: their own number where it is published, else as a percent."""
+    if job.product is None or len(job.by_product) > 1 or len(job.product.contents) != 1 or job.way.first:
+        return []
+    content, share = _main(job)
+    factor, stems = (book.defaults[k].number for k in ("strength_near_factor", "prior_percent_stems"))
+    found = []
+    for trial in book.trials(job.target.species, job.way.how, content.ingredient, form_of(book, content)):
+        mine, low, high = share * content.strength_ae_g_l, trial.low_g_l, trial.high_g_l
+        if low is None:
+            mine, low, high = share, trial.low_share, trial.high_share
+        if low is None or high is None or not low / factor <= mine <= high * factor:
+            continue
+        dead = (
+            (trial.low_frac or 0.0) + (trial.high_frac if trial.high_frac is not None else trial.low_frac or 0.0)
+        ) / 2
+        found.append((prior_from_percent(dead, float(trial.n or stems)), 1.0))
+    return found
 
 
 TIER = {"trial": 3, "trial cited": 2, "extension": 2, "handbook": 2, "agency": 2, "practitioner": 1}
