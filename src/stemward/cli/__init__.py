@@ -15,6 +15,8 @@ COMMANDS = {
     "handbook": "what is known of treating one plant, its months, what fails, and from where",
     "checks": "list every check, what it protects and who says so",
     "verify": "work a plan again from its JSON file alone",
+    "serve": "open the notebook in the browser (also: stemward alone)",
+    "copy": "copy the notebook to a file, or put a copy back",
     "demo": "write the example tract, Quarry Hollow, into a folder",
 }
 
@@ -48,7 +50,7 @@ def parser_for(argv: Sequence[str]) -> argparse.ArgumentParser:
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit status: 0, 2 for unusable input, 3 when a finding stops."""
     words = list(sys.argv[1:] if argv is None else argv)
-    args = parser_for(words).parse_args(words)
+    args = parser_for(words or ["serve"]).parse_args(words or ["serve"])
     if args.version:
         from stemward import __version__
 

@@ -5,8 +5,6 @@ import sys
 import tempfile
 from pathlib import Path
 
-from stemward.units import UnitError, read
-
 
 class Unusable(Exception):
     """Input that cannot be used; its text is a sentence for the person."""
@@ -16,14 +14,6 @@ def say_unusable(problem: str) -> int:
     """Print what is wrong, and that nothing was changed; the exit status for it."""
     print(f"{problem} Nothing was changed.", file=sys.stderr)
     return 2
-
-
-def measure(text: str, dimension: str, unit: str, bare: str | None = None) -> float:
-    """A figure as typed, in `unit`; raises Unusable with the sentence of units."""
-    try:
-        return read(text, dimension, bare).to(unit)
-    except UnitError as error:
-        raise Unusable(str(error)) from None
 
 
 def write_whole(path: Path, content: bytes) -> None:

@@ -3,7 +3,6 @@
 import argparse
 
 HOW = ("cut stump", "basal bark", "hack and squirt", "foliar")
-TOOLS = {"basal bark": "backpack", "foliar": "backpack"}
 
 
 def add(parser: argparse.ArgumentParser) -> None:
@@ -25,51 +24,15 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Print the dose of each size and the total with its spread. 0, or 2 for unusable input."""
-    from stemward.cli.common import Unusable, measure, say_unusable
-    from stemward.handbook import load
-    from stemward.plan.quick import QuickDose, quick_dose
-    from stemward.say import figure
+    from stemward.cli.common import say_unusable
+    from stemward.say.quick import NotUnderstood, dose_lines
 
-    book = load()
     try:
-        how = args.how.replace("-", " ")
-        leaves = how == "foliar"
-        tool = args.tool or TOOLS.get(how, "squirt bottle")
-        to, bare = ("m", "ft") if leaves else ("cm", "in")
-        sizes = [(text, measure(text, "length", to, bare)) for text in args.size]
-        if not all(0 < size < 10_000 for _, size in sizes):
-            raise Unusable("Not understood: sizes are above 0.")
-        ring_cm = measure(args.ring, "length", "cm", "in") if args.ring else None
-        wanted = QuickDose(
-            how,
-            tuple(text for text, _ in sizes),
-            () if leaves else tuple(size for _, size in sizes),
-            args.count,
-            tool,
-            ring_cm,
-            args.ingredient,
-            measure(args.strength, "strength", "g_l"),
-            measure(args.concentration, "fraction", "frac", "%"),
-            args.oil,
-            tuple(size for _, size in sizes) if leaves else (),
-            measure(args.per_squirt, "volume", "ml", "mL") if args.per_squirt else 0.0,
-        )
-        if args.count < 1 or args.count > 1_000_000:
-            raise Unusable(f"Not understood: --count {args.count}. Write a number of stems from 1 to 1,000,000.")
-        if tool not in book.tools:
-            raise Unusable(f"Not understood: --tool {tool}. Write one of: {', '.join(book.tools)}.")
-        done = quick_dose(wanted, book)
-    except Unusable as error:
+        lines = dose_lines(
+            args.how.replace("-", " "), args.size, args.count, args.ring or "", args.tool or "", args.oil,
+            args.per_squirt or "", args.ingredient, args.strength, args.concentration, args.units,
+        )  # fmt: skip
+    except NotUnderstood as error:
         return say_unusable(str(error))
-    for row in done.rows:
-        cuts = f", {row.cuts} cuts" if row.cuts is not None else ""
-        cuts += f", {figure('wet_frac', row.wet_frac, args.units)} wet" if row.wet_frac else ""
-        cuts += f", {row.strokes} squirts" if row.strokes is not None else ""
-        each, total = (figure("mix_ml", ml, args.units) for ml in (row.each_ml, row.each_ml * args.count))
-        print(f"{row.typed}: {row.each_ml:.1f} mL each ({each}){cuts}; {args.count} of them {total}")
-    low, middle, high = (figure("mix_ml", ml, args.units) for ml in (done.low_ml, done.need_ml, done.high_ml))
-    print(f"In all about {middle} ({low} to {high}).")
-    for cited in done.leans_on:
-        print(f"  {cited.id} = {cited.value:g} {cited.unit}: {cited.grade}; {cited.source}")
-    print("The label decides. Treat 20 stems and measure the bottle to know your own figure.")
+    print("\n".join(lines))
     return 0

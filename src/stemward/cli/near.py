@@ -22,35 +22,15 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Print the four routes, each with its level and the numbers behind it. 0, or 2 for unusable input."""
-    from stemward.cli.common import Unusable, measure, say_unusable
-    from stemward.handbook import load
-    from stemward.plan.quick import NearAsked, quick_near
-    from stemward.say import en, figure
+    from stemward.cli.common import say_unusable
+    from stemward.say.quick import NotUnderstood, near_lines
 
-    book = load()
     try:
-        asked = NearAsked(
-            args.ingredient.strip().lower() if args.ingredient != "2,4-D" else args.ingredient,
-            args.form,
-            args.how.replace("-", " "),
-            {"oaks": "kin"}.get(args.kind, args.kind),
-            args.clone,
-            measure(args.distance, "length", "m", "ft"),
-            measure(args.trunk, "length", "cm", "in") if args.trunk else 0.0,
-            measure(args.crown, "length", "m", "ft") if args.crown else 0.0,
-        )
-        routes = quick_near(asked, book)
-    except Unusable as error:
+        lines = near_lines(
+            args.ingredient, args.how.replace("-", " "), args.distance, args.form, args.kind, args.clone,
+            args.trunk or "", args.crown or "", args.units,
+        )  # fmt: skip
+    except NotUnderstood as error:
         return say_unusable(str(error))
-    except KeyError:
-        names = ", ".join(sorted({name for name, _ in book.ingredients}))
-        return say_unusable(f"Nothing is on record for {args.ingredient} as {args.form}. On record are: {names}.")
-    for route in routes:
-        print(f"{route.name}: {en.stages.LEVELS[route.level]}")
-        said = {name: figure(name, value, args.units) for name, value in route.numbers}
-        print("  " + en.sheets.NEAR[route.name].format(**{"left_frac": "an unknown share", **said}))
-        for cited in route.leans_on:
-            value = f"{cited.value:g} {cited.unit}" if isinstance(cited.value, float | int) else cited.value
-            print(f"  {cited.id} = {value}: {cited.grade}; {cited.source}".rstrip("; "))
-    print(en.sheets.NEAR["closing"])
+    print("\n".join(lines))
     return 0

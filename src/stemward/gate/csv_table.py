@@ -77,6 +77,22 @@ def read_cells(text: str, table: Table, file: str, problems: Problems) -> Cells 
     return Cells(file, columns, {name: clean(grid.heads[place]) for name, place in at.items()}, lines)
 
 
+def read_any(
+    text: str, file: str, problems: Problems
+) -> tuple[tuple[str, ...], tuple[tuple[str, ...], ...], tuple[int, ...]] | None:
+    """Headings, rows and their lines of a table whose headings are anyone's; None where it is no table."""
+    first = text.lstrip("\n").partition("\n")[0]
+    delimiter = max(DELIMITERS, key=first.count)
+    if not first.count(delimiter) or first.count(delimiter) >= MOST_COLUMNS:
+        return None
+    grid = _fast(text, delimiter) or _slow(text, delimiter, file, problems)
+    if grid is None:
+        return None
+    trimmed, lines = _trimmed(grid.frame, grid.lines)
+    heads = tuple(clean(head.strip()) or f"column {n}" for n, head in enumerate(grid.heads, 1))
+    return heads, tuple(trimmed.fill_null("").rows()), tuple(lines.tolist())
+
+
 def _trimmed(frame: "pl.DataFrame", lines: Lines) -> tuple["pl.DataFrame", Lines]:
     """Cells without blanks at their ends, null where nothing is left, and without rows that are all blank."""
     import polars as pl

@@ -4,6 +4,8 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+import numpy as np
+
 from stemward.gate.choices_toml import Land, read_choices
 from stemward.gate.fields import once, read_toml
 from stemward.gate.files import SHELF, gather, hash_of
@@ -15,7 +17,7 @@ from stemward.gate.problems import Problem, Problems, Unreadable
 from stemward.gate.records import read_records
 from stemward.gate.shelf_toml import FactKindLike, Known, read_product
 from stemward.gate.spared import read_spared
-from stemward.gate.stems import StemsFile, read_stems
+from stemward.gate.stems import StemsFile, no_stems, read_stems
 from stemward.gate.text import clean, decode
 from stemward.gate.tract_toml import TractFile, read_tract
 from stemward.handbook import load
@@ -24,7 +26,7 @@ from stemward.kinds import Choice, Entry, Product, Question, Spared, Tract
 Ids = Collection[str] | None
 """Patches of the tract; None if tract.toml could not be read, so that nothing is compared with it."""
 
-__all__ = ["Problem", "Read", "Unreadable", "read"]
+__all__ = ["Problem", "Read", "Unreadable", "read", "read_texts"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -54,18 +56,40 @@ def read(
     files = gather(path, problems)
     texts = {name: decode(raw, clean(name), problems) for name, raw in files.items()}
     tract = _tract(texts, known, load().tools if tools is None else tools, problems)
+    return _read(tract, problems, hash_of(files))
+
+
+def read_texts(texts: Mapping[str, str], find_species: FindSpecies, fact_kinds: Mapping[str, FactKindLike]) -> Read:
+    """Read a tract from the texts of its files by relative name, as a notebook keeps them.
+
+    As `read`, but for stems.csv, which may be missing: a tract begins without stems.
+    """
+    known, problems = Known(find_species, fact_kinds, load().states), Problems()
+    tract = _tract({**texts}, known, load().tools, problems, stems_needed=False)
+    return _read(tract, problems, hash_of({name: text.encode() for name, text in texts.items()}))
+
+
+def _read(tract: Tract | None, problems: Problems, digest: str) -> Read:
     problems.raise_if_any()
     if tract is None:
         raise AssertionError("a tract that cannot be built has a problem noted")
-    return Read(tract, tract.questions, hash_of(files))
+    return Read(tract, tract.questions, digest)
 
 
-def _tract(texts: Mapping[str, str | None], known: Known, tools: Collection[str], problems: Problems) -> Tract | None:
+def _tract(
+    texts: Mapping[str, str | None],
+    known: Known,
+    tools: Collection[str],
+    problems: Problems,
+    stems_needed: bool = True,
+) -> Tract | None:
     """The tract; None if tract.toml or stems.csv give none. Every other file is looked at all the same."""
     land = _land(texts.get("tract.toml"), known, tools, problems)
     ids = None if land is None else [patch.id for patch in land.patches if patch.id]
     shelf = _shelf(texts, known, problems)
     stems = _stems(texts.get("stems.csv"), ids, known, problems)
+    if not stems_needed and "stems.csv" not in texts:
+        stems = StemsFile(no_stems(), np.zeros(0, np.int64), frozenset())
     outlines = _outlines(texts.get("patches.geojson"), ids, problems)
     spared = _spared(texts.get("spared.geojson"), known, problems)
     # Where either lies wrongly itself, stems outside of outlines tell nothing more.
@@ -98,6 +122,7 @@ def _tract(texts: Mapping[str, str | None], known: Known, tools: Collection[str]
         emergency=land.emergency,
         calibrations=land.calibrations,
         mixing_place=land.mixing_place,
+        origin=land.origin,
         wage_cents_h=land.wage_cents_h,
         plots=plots,
         questions=problems.questions,

@@ -41,6 +41,15 @@ MESSAGES: dict[str, tuple[str, ...]] = {
     "file.not_utf8": ("byte", "perhaps", "at"),
     # the rows and columns of a table
     "csv.no_headings": ("found",),
+    "foreign.too_large": ("most_mb",),
+    "foreign.too_many": ("rows", "most"),
+    "foreign.no_rows": (),
+    "foreign.unknown": (),
+    "foreign.damaged": (),
+    "foreign.encoding": (),
+    "foreign.zip_large": (),
+    "foreign.zip_outside": (),
+    "foreign.slow": (),
     "csv.no_rows": (),
     "csv.unknown_column": ("near",),
     "csv.no_heading": ("at",),
@@ -166,6 +175,7 @@ MESSAGES: dict[str, tuple[str, ...]] = {
     "ask.strong": ("ingredient", "strength_g_l"),
     "ask.gear": ("role", "gear", "near"),
     "ask.choice_unused": ("patch", "species"),
+    "ask.unsure_plant": ("species",),
     "ask.not_read": (),
     "ask.more": ("count",),
 }

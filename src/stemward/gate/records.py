@@ -15,7 +15,9 @@ from stemward.kinds import Entry
 
 FILE = "records.jsonl"
 COUNTED = ("treated",)
-"""Kinds of entry that this version counts."""
+"""Kinds of entry that count toward what a plan allows."""
+NOTED = ("plan issued", "set aside")
+"""Kinds that the notebook writes down and no plan counts."""
 
 SCHEMA = 1
 KEYS = ("id", "kind", "at", "offset", "by", "body", "received", "device", "corrects", "schema")
@@ -130,6 +132,8 @@ def _kind(row: _Row, entry: Entry, patches: Collection[str] | None, ingredients:
     """What was used counts towards the year's limit, so a misspelling must not make it vanish."""
     if entry.kind in COUNTED:
         _treated(row, entry, patches, ingredients)
+    elif entry.kind in NOTED:
+        return
     elif meant := near(entry.kind, COUNTED):
         row.add("record.kind_near", "kind", ", ".join(COUNTED), kind=clean(entry.kind), near=meant)
     else:

@@ -82,6 +82,15 @@ def read_stems(
     return StemsFile(stems, cells.lines, _targets(cells, plants, own))
 
 
+def no_stems() -> Stems:
+    """Stems of a tract that has none yet."""
+    words, figures = np.zeros(0, "U1"), np.zeros(0)
+    return Stems(
+        words, words, words, figures, figures, figures, figures, figures, words, np.zeros(0, np.int64), figures,
+        words, words, words,
+    )  # fmt: skip
+
+
 def _centimetres(cm: Floats, inches: Floats) -> Floats:
     return np.where(np.isnan(inches), cm, inches * convert(1.0, "in", "cm"))
 

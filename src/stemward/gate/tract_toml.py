@@ -35,6 +35,7 @@ class TractFile:
     emergency: tuple[tuple[str, str], ...]
     calibrations: tuple[Calibration, ...]
     mixing_place: tuple[float, float] | None
+    origin: tuple[float, float] | None
     wage_cents_h: int | None
     patch_lines: Mapping[str, int]
 
@@ -68,9 +69,13 @@ def read_tract(
         emergency=_emergency(top.table("emergency")),
         calibrations=_calibrations(top, tools),
         mixing_place=_place(top.table("mixing_place")) if top.has("mixing_place") else None,
+        origin=_origin(top.table("origin")) if top.has("origin") else None,
         wage_cents_h=cents(top, "wage"),
         patch_lines={patch.id: table.line() or 0 for table, patch in zip(patch_tables, patches, strict=True)},
     )
+    for plant in top.words("unsure", example="glossy buckthorn"):
+        top.ask("ask.unsure_plant", "unsure", species=plant)
+    top.text("base")  # what the land was when a notebook gave it out; only merging looks at it
     top.done()
     return read
 
@@ -207,6 +212,26 @@ def _place(table: Fields) -> tuple[float, float] | None:
     y_m, _ = table.quantity("y", "length", "m", required=True, low=-1e8, high=1e8)
     table.done()
     return None if x_m is None or y_m is None else (x_m, y_m)
+
+
+def _origin(table: Fields) -> tuple[float, float] | None:
+    """Latitude and longitude of the corner the metres are counted from, degrees (WGS 84)."""
+    found = [_degrees(table, key, most) for key, most in (("lat", 90.0), ("lon", 180.0))]
+    table.done()
+    return None if found[0] is None or found[1] is None else (found[0], found[1])
+
+
+def _degrees(table: Fields, key: str, most: float) -> float | None:
+    value = table.raw(key, True, f"{key} = 43.1")
+    if value is None:
+        return None
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        table.add("key.wrong_type", key, f"{key} = 43.1", wanted="A number of degrees")
+        return None
+    if not -most <= value <= most:
+        table.add("key.out_of_range", key, f"{key} = 43.1", typed=str(value), low=-most, high=most, unit="degrees")
+        return None
+    return float(value)
 
 
 def cents(table: Fields, key: str) -> int | None:

@@ -210,6 +210,8 @@ class Tract:
     plots: tuple[Tally, ...] = ()
     mixing_place: tuple[float, float] | None = None
     """Where mixing and rinsing are done, metres; None where nobody has said."""
+    origin: tuple[float, float] | None = None
+    """Latitude and longitude, degrees, of the corner that metres are counted from; None where not known."""
 
     def patch(self, patch_id: str) -> Patch:
         """The patch of that id; KeyError if there is none."""

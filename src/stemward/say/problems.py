@@ -25,6 +25,16 @@ PROBLEMS = {
     "file.looks_utf16": "The file looks like UTF-16 without its mark. Save it as UTF-8.",
     "file.broken_utf16": "The file is marked as UTF-16 and is not sound. Save it as UTF-8.",
     "file.not_utf8": "The file is not UTF-8 text: byte {byte} at place {at}, perhaps {perhaps}. Save it as UTF-8.",
+    "foreign.too_large": "The file is larger than the {most_mb:.0f} MB that are read.",
+    "foreign.too_many": "The file holds {rows:g} rows or too many columns; the most that are read is {most:g} rows.",
+    "foreign.no_rows": "There are no rows in the file.",
+    "foreign.unknown": "This is none of the kinds that are read: CSV, XLSX, GPX, KML, GeoJSON, GeoPackage, or a "
+    "Shapefile with all its parts in one zip.",
+    "foreign.damaged": "The file cannot be read; it may be damaged, cut off, or of another kind than its name says.",
+    "foreign.encoding": "The file's letters are in an encoding that is not known. Save it as UTF-8.",
+    "foreign.zip_large": "What is in the zip file is empty or larger than the 256 MB and 200 files that are read.",
+    "foreign.zip_outside": "The zip file names a place outside of its folder or is locked, and was not opened.",
+    "foreign.slow": "Reading the file took too long, and was given up.",
     "csv.no_headings": "The first row is not the headings: {found}.",
     "csv.no_rows": "There are headings and no rows.",
     "csv.unknown_column": "No such column is known.{near}",
@@ -145,6 +155,7 @@ QUESTIONS = {
     "ask.strong": "{ingredient} at {strength} is very strong. Is the unit right?",
     "ask.gear": "{gear} of {role} is on no list of equipment.{near}",
     "ask.choice_unused": "There are no {species} on {patch} for this choice.",
+    "ask.unsure_plant": "Nobody is sure that this is {species}. Who can name it from a twig with leaves, or a photo?",
     "ask.not_read": "This file is not read yet.",
     "ask.more": "And {count} more questions.",
 }
@@ -198,6 +209,13 @@ def problem_line(problem: ProblemLike) -> str:
     text = text[:1].upper() + text[1:]
     expected = f" Expected for example: {problem.expected}." if problem.expected else ""
     return f"{where}: {text}{expected}" if where else text + expected
+
+
+def problem_sentence(problem: ProblemLike) -> str:
+    """One problem without its place in a file, for a form: sentence, and an example of what was expected."""
+    text = PROBLEMS[problem.message].format(**_words(problem.values))
+    text = text[:1].upper() + text[1:]
+    return f"{text} Expected for example: {problem.expected}." if problem.expected else text
 
 
 def problem_lines(problems: Iterable[ProblemLike]) -> list[str]:

@@ -1,0 +1,12 @@
+"""Lists and maps that a landowner brings: looked at, matched to our columns, taken over with what was left out and why.
+
+Hostile input stops here: kinds are told by bytes, sizes are bounded, XML has no entities, and whatever needs the
+geodata library is read in a child process that can open nothing else.
+"""
+
+from stemward.gate.foreign.layer import Layer
+from stemward.gate.foreign.look import look
+from stemward.gate.foreign.match import guess
+from stemward.gate.foreign.taken import LeftOut, Taken, outlines_from, spared_from, take_stems
+
+__all__ = ["Layer", "LeftOut", "Taken", "guess", "look", "outlines_from", "spared_from", "take_stems"]

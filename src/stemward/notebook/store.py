@@ -1,0 +1,79 @@
+"""Rows of a tract in and out of the database: pieces, stems by the hundred thousand, entries."""
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from django.db import connection
+
+from stemward.gate.pieces import Parts
+from stemward.gate.pieces import Piece as Part
+from stemward.notebook.models import CELLS, Entry, Piece, Stem
+
+Cells = Sequence[str]
+STEM_FIELDS = ("tract_id", "place", "made_by", "changed_by", "gone_by", *CELLS)
+_PLACES = ", ".join(["%s"] * len(STEM_FIELDS))
+INSERT_STEM = f"INSERT INTO notebook_stem ({', '.join(STEM_FIELDS)}) VALUES ({_PLACES})"
+READ_STEMS = f"SELECT {', '.join(CELLS)} FROM notebook_stem WHERE tract_id = %s AND gone_by = '' ORDER BY place"
+
+
+def parts_of(tract_id: str) -> Parts:
+    """Everything of a tract, in order."""
+    pieces = Piece.objects.filter(tract_id=tract_id).values_list("kind", "key", "body")
+    with connection.cursor() as cursor:
+        cursor.execute(READ_STEMS, [tract_id])
+        stems = cursor.fetchall()
+    entries = Entry.objects.filter(tract_id=tract_id).values_list("row", flat=True)
+    return Parts(tuple(Part(*row) for row in pieces), stems, tuple(entries))
+
+
+def piece_of(tract_id: str, kind: str, key: str) -> dict[str, Any] | None:
+    """What a piece holds; None if there is no such piece."""
+    return Piece.objects.filter(tract_id=tract_id, kind=kind, key=key).values_list("body", flat=True).first()
+
+
+def put_piece(tract_id: str, kind: str, key: str, body: dict[str, Any] | None) -> None:
+    """Write a piece, new ones last; None takes it away."""
+    own = Piece.objects.filter(tract_id=tract_id, kind=kind, key=key)
+    if body is None:
+        own.delete()
+    elif not own.update(body=body):
+        Piece.objects.create(tract_id=tract_id, kind=kind, key=key, body=body, place=_next(Piece, tract_id))
+
+
+def put_pieces(tract_id: str, parts: Iterable[Part]) -> None:
+    """Write many new pieces in their order."""
+    place = _next(Piece, tract_id)
+    Piece.objects.bulk_create(
+        [Piece(tract_id=tract_id, kind=p.kind, key=p.key, body=p.body, place=place + n) for n, p in enumerate(parts)],
+        batch_size=500,
+    )
+
+
+def stem_of(tract_id: str, key: str) -> tuple[str, ...] | None:
+    """The cells of a stem that is there; None if there is none."""
+    return Stem.objects.filter(tract_id=tract_id, key=key, gone_by="").values_list(*CELLS).first()
+
+
+def put_stem(tract_id: str, key: str, cells: Cells, change_id: str) -> None:
+    """Write the cells of a stem that is there."""
+    fields = dict(zip(CELLS, cells, strict=True))
+    Stem.objects.filter(tract_id=tract_id, key=key, gone_by="").update(changed_by=change_id, **fields)
+
+
+def add_stems(tract_id: str, rows: Iterable[Cells], change_id: str) -> None:
+    """Write new stems in one go, without a model each."""
+    first = _next(Stem, tract_id)
+    with connection.cursor() as cursor:
+        cursor.executemany(
+            INSERT_STEM, [(tract_id, first + n, change_id, change_id, "", *row) for n, row in enumerate(rows)]
+        )
+
+
+def add_entries(tract_id: str, rows: Sequence[dict[str, Any]]) -> None:
+    """Write what happened, in order."""
+    Entry.objects.bulk_create([Entry(tract_id=tract_id, key=row["id"], row=row) for row in rows], batch_size=500)
+
+
+def _next(model: type[Piece | Stem], tract_id: str) -> int:
+    last = model.objects.filter(tract_id=tract_id).order_by("-place").values_list("place", flat=True).first()
+    return 0 if last is None else last + 1

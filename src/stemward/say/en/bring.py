@@ -1,0 +1,15 @@
+"""Why a row of a file that someone brings was left out."""
+
+LEFT = {
+    "left.no_size": "it has no size",
+    "left.no_place": "it has no place",
+    "left.far": "it stands more than 1,000 km from the rest",
+    "left.figure": "{column} is not understood or cannot be: {typed}",
+    "left.word": "{column} is not understood, too long, or holds a sign that cannot be printed: {typed}",
+    "left.species": "no plant of the name {typed} is known",
+    "left.patch": "there is no patch {typed}",
+    "left.id_there": "the id {typed} is used by a stem that is here already",
+    "left.id_twice": "the id {typed} stands twice in the file",
+    "left.twice_there": "a stem of the same plant and size stands there already",
+    "left.twice": "a stem of the same plant and size stands on the same spot in the file",
+}

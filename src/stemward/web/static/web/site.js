@@ -1,0 +1,41 @@
+// Small helps that pages do without: says when the server has stopped, Ctrl-Z outside fields, dusk by the system.
+"use strict";
+const gone = document.getElementById("gone");
+let missed = 0;
+
+async function look() {
+  try {
+    const answer = await fetch("/alive", { cache: "no-store" });
+    missed = answer.ok ? 0 : missed + 1;
+  } catch {
+    missed += 1;
+  }
+  // One missed sign can be a sleeping laptop; two are a stopped server.
+  if (gone) gone.hidden = missed < 2;
+  setTimeout(look, missed ? 2000 : 15000);
+}
+
+function inField(target) {
+  return target.closest && target.closest("input, select, textarea, [contenteditable], .sheet, .land");
+}
+
+document.addEventListener("keydown", (event) => {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey || inField(event.target)) return;
+  const key = event.key.toLowerCase();
+  const name = key === "z" && !event.shiftKey ? "undo" : key === "y" || (key === "z" && event.shiftKey) ? "redo" : "";
+  const form = name && document.getElementById(name);
+  if (form) {
+    event.preventDefault();
+    form.requestSubmit();
+  }
+});
+
+// A form sent twice by a double click would only be answered twice; the button says that it is on its way.
+document.addEventListener("submit", (event) => {
+  for (const button of event.target.querySelectorAll("button[type=submit], button:not([type])")) {
+    setTimeout(() => { button.disabled = true; }, 0);
+    setTimeout(() => { button.disabled = false; }, 4000);
+  }
+});
+
+if (gone) setTimeout(look, 15000);

@@ -1,0 +1,110 @@
+"""The next step of a tract as a page shows it: sentence, button, address, tally stick."""
+
+import datetime
+from typing import Any
+
+from django.urls import reverse
+from django.utils.safestring import mark_safe
+
+from stemward.drawings.tally import tally_stick
+from stemward.notebook import worked
+from stemward.notebook.entries import issued_code, set_aside
+from stemward.notebook.models import Kept
+from stemward.plan.next_step import STEP_OF, STEPS, Matter, in_order, matters_of, step_states
+from stemward.say import Speaker
+from stemward.say.en import steps as words
+from stemward.say.en.stages import check_words
+from stemward.say.numbers import System
+from stemward.web import clock
+
+MOST_OPEN = 20
+LAST_COPY = "last copy elsewhere"
+OLD_COPY_D = 30
+"""A copy older than this is mentioned: engineering guess."""
+PLACE_OF = {"look": "land", "choose": "plan", "read the label": "shelf", "mix": "mix", "pick hours": "day",
+            "work": "after", "revisit": "after"}  # fmt: skip
+
+
+def step_of(tract_id: str, units: System, wait_s: float) -> dict[str, Any] | None:
+    """The next step; None while the plan is not worked out."""
+    land = worked.known(tract_id).land
+    plan = worked.plan_of(tract_id, clock.today(land), wait_s)
+    if plan is None:
+        return None
+    issued = issued_code(land)
+    open_ = in_order(matters_of(land, plan, issued, set_aside(land, clock.today(land))))
+    speaker = Speaker(plan, units)
+    first = open_[0]
+    sentence, button, why = _said(first, speaker)
+    states = step_states(land, plan, issued)
+    now = STEPS.index(STEP_OF[first.row]) if first.row != "nothing" else _first_open(states)
+    said = [f"{words.STEPS[name].lower()}: {words.STATES[states[name]]}" for name in STEPS]
+    return {
+        "row": first.row,
+        "sentence": sentence,
+        "button": button,
+        "address": _address(tract_id, first),
+        "why": why,
+        "open": [{"sentence": _said(one, speaker)[0], "address": _address(tract_id, one)} for one in open_[:MOST_OPEN]],
+        "last_copy": _last_copy(),
+        "tally": mark_safe(tally_stick([states[name] for name in STEPS], now)),
+        "tally_words": words.TALLY.format(steps="; ".join(said)),
+        "names": [
+            {
+                "words": words.STEPS[name],
+                "state": "now" if n == now else states[name].replace(" ", "-"),
+                "said": words.STATES[states[name]],
+                "address": reverse(PLACE_OF[name], args=[tract_id]),
+            }
+            for n, name in enumerate(STEPS)
+        ],
+    }
+
+
+def _last_copy() -> str:
+    """When the notebook was last copied to be kept elsewhere, if that is long ago; or that it never was."""
+    day = Kept.objects.filter(name=LAST_COPY).values_list("body", flat=True).first()
+    if day is None:
+        return words.NO_COPY
+    days = (clock.today() - datetime.date.fromisoformat(day)).days
+    return words.OLD_COPY.format(days=days) if days >= OLD_COPY_D else ""
+
+
+def _first_open(states: dict[str, str]) -> int:
+    return next((n for n, name in enumerate(STEPS) if states[name] != "done"), len(STEPS) - 1)
+
+
+def _said(one: Matter, speaker: Speaker) -> tuple[str, str, str]:
+    """Sentence, button and why of a matter."""
+    values: dict[str, Any] = dict(one.values)
+    key = one.row
+    if key == "count" and not values.get("patch"):
+        key = "count_none"
+    if key == "find_out" and "places" in values:
+        key = "find_out_read"
+    elif key == "find_out":
+        said = speaker.finding(speaker.plan["findings"][int(values["finding"])])
+        values["what"] = said.do or said.text.rstrip(".")
+    if "check" in values:
+        values["check"] = check_words(str(values["check"]))
+    sentence, button, why = words.ROWS[key]
+    return sentence.format(**values), button, why
+
+
+def _address(tract_id: str, one: Matter) -> str:
+    about = dict(one.about)
+    if one.row == "count":
+        return (
+            reverse("patch", args=[tract_id, about["patch"]]) + "#count"
+            if about
+            else reverse("add-patch", args=[tract_id])
+        )
+    if one.row == "kept":
+        return reverse("patch", args=[tract_id, about["patch"]]) + "#kept"
+    if one.row == "find_out" and about.get("product"):
+        return reverse("label", args=[tract_id, about["product"]])
+    if one.row in ("choose", "stopped", "find_out"):
+        return reverse("ways", args=[tract_id, about["patch"], about["species"], about["state"]])
+    if one.row == "nothing":
+        return reverse("packet", args=[tract_id])
+    return reverse("mix" if one.row == "changed" else "plan", args=[tract_id])
