@@ -85,7 +85,9 @@ def _tract(
 ) -> Tract | None:
     """The tract; None if tract.toml or stems.csv give none. Every other file is looked at all the same."""
     land = _land(texts.get("tract.toml"), known, tools, problems)
-    ids = None if land is None else [patch.id for patch in land.patches if patch.id]
+    ids: Ids = None if land is None else [patch.id for patch in land.patches if patch.id]
+    if stems_needed and not ids:
+        ids = None  # that there are no patches is said once, and not of every stem
     shelf = _shelf(texts, known, problems)
     stems = _stems(texts.get("stems.csv"), ids, known, problems)
     if not stems_needed and "stems.csv" not in texts:

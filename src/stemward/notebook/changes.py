@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from django.db import transaction
+from django.db import IntegrityError, transaction
 
 from stemward.gate.folder import Read, Unreadable
 from stemward.gate.pieces import Parts
@@ -101,7 +101,7 @@ def change(asked: Asked, now: datetime.datetime) -> Done:
         if before:
             return before
         _locked(asked.tract)
-        was, now_is = _apply(asked.tract, asked.edits, asked.stems, asked.id)
+        was, now_is = _apply(asked.tract, asked.edits, asked.stems, 1)
         _take(asked.tract, asked.taken, asked.id)
         _add(asked)
         store.add_entries(asked.tract, asked.entries)
@@ -137,7 +137,8 @@ def stacks(tract_id: str, who: str) -> tuple[list[Change], list[Change]]:
         elif row.verb not in FOR_GOOD:
             done.append(row)
             undone = []
-    return done[-DEEP:], undone[-DEEP:]
+    left = DEEP - len(undone)
+    return done[-left:] if left > 0 else [], undone[-DEEP:]
 
 
 FOR_GOOD = ("begin", "write down")
@@ -157,11 +158,15 @@ def _turn(change_id: str, tract_id: str, who: str, now: datetime.datetime, verb:
             raise Refused(NOTHING[verb])
         found = Change.objects.get(id=stack[-1].id)
         have, want = (found.after, found.before) if verb == "undo" else (found.before, found.after)
-        last = _last_turn(found)
-        _still(tract_id, have, found, verb, last)
+        _still(tract_id, have, found, verb)
         edits = [Edit(kind, key, body) for kind, key, body in want.get("pieces", [])]
-        was, now_is = _apply(tract_id, edits, [(key, cells) for key, cells in want.get("stems", [])], change_id)
-        _turn_rows(tract_id, found, verb, last, change_id)
+        was, now_is = _apply(tract_id, edits, [(key, cells) for key, cells in want.get("stems", [])],
+                             -1 if verb == "undo" else 1)  # fmt: skip
+        try:
+            with transaction.atomic():
+                _turn_rows(tract_id, found, verb)
+        except IntegrityError:
+            raise Refused("A stem that would come back has an id that another stem uses now.") from None
         words = {"verb": found.verb, **found.words}
         turned = Asked(change_id, tract_id, who, verb, words)
         return _written(turned, digest, now, was, now_is, 0, found.id)
@@ -172,13 +177,7 @@ BUILT_UPON = "This was changed again since, by {who}: {what}. Take that back fir
 BUILT_UPON_SELF = "This was changed again since. Change it by hand."
 
 
-def _last_turn(found: Change) -> str:
-    """The change whose mark the rows of `found` bear now: itself, or when it was last undone or redone."""
-    last = Change.objects.filter(of=found.id).order_by("-number").values_list("id", flat=True).first()
-    return last or found.id
-
-
-def _still(tract_id: str, have: dict[str, Any], found: Change, verb: str, last: str) -> None:
+def _still(tract_id: str, have: dict[str, Any], found: Change, verb: str) -> None:
     """Raises Refused unless everything the change touched is as it left it."""
     for kind, key, body in have.get("pieces", []):
         if store.piece_of(tract_id, kind, key) != body:
@@ -187,15 +186,11 @@ def _still(tract_id: str, have: dict[str, Any], found: Change, verb: str, last: 
         own = store.stem_of(tract_id, key)
         if own is None or list(own) != cells:
             raise _built_upon(found)
-    if verb == "undo" and found.added:
-        there = Stem.objects.filter(tract_id=tract_id, made_by=found.id, gone_by="").count()
-        untouched = Stem.objects.filter(tract_id=tract_id, made_by=found.id, changed_by__in=(found.id, last)).count()
-        if there != found.added or untouched != found.added:
-            raise _built_upon(found)
-    if verb == "redo" and found.taken:
-        there = Stem.objects.filter(tract_id=tract_id, changed_by=last, gone_by="").count()
-        if there != found.taken:
-            raise _built_upon(found)
+    own = Stem.objects.filter(tract_id=tract_id)
+    if verb == "undo" and own.filter(made_by=found.id, gone_by="", edits=0).count() != found.added:
+        raise _built_upon(found)
+    if verb == "redo" and own.filter(taken_in=found.id, gone_by="").count() != found.taken:
+        raise _built_upon(found)
 
 
 def _built_upon(found: Change) -> Refused:
@@ -205,19 +200,19 @@ def _built_upon(found: Change) -> Refused:
     return Refused(BUILT_UPON.format(who=later.who, what=later.verb))
 
 
-def _turn_rows(tract_id: str, found: Change, verb: str, last: str, change_id: str) -> None:
+def _turn_rows(tract_id: str, found: Change, verb: str) -> None:
     """Stems that a change added go, those that it took away come back; or the other way round."""
     own = Stem.objects.filter(tract_id=tract_id)
-    if found.added:
-        if verb == "undo":
-            own.filter(made_by=found.id, gone_by="").update(gone_by=change_id, changed_by=change_id)
-        else:
-            own.filter(gone_by=last).update(gone_by="", changed_by=change_id)
-    if found.taken:
-        if verb == "undo":
-            own.filter(gone_by=last).update(gone_by="", changed_by=change_id)
-        else:
-            own.filter(changed_by=last, gone_by="").update(gone_by=change_id, changed_by=change_id)
+    if verb == "undo":
+        if found.added:
+            own.filter(made_by=found.id, gone_by="").update(gone_by=found.id)
+        if found.taken:
+            own.filter(taken_in=found.id, gone_by=found.id).update(gone_by="")
+    else:
+        if found.added:
+            own.filter(made_by=found.id, gone_by=found.id).update(gone_by="")
+        if found.taken:
+            own.filter(taken_in=found.id, gone_by="").update(gone_by=found.id)
 
 
 def _asked_before(change_id: str, digest: str) -> Done | None:
@@ -237,7 +232,7 @@ def _locked(tract_id: str) -> Tract:
 
 
 def _apply(
-    tract_id: str, edits: Iterable[Edit], stems: Iterable[tuple[str, Cells]], change_id: str
+    tract_id: str, edits: Iterable[Edit], stems: Iterable[tuple[str, Cells]], counts: int
 ) -> tuple[dict[str, Any], dict[str, Any]]:
     """Write edits; what each touched piece and stem was and is."""
     was: dict[str, Any] = {"pieces": [], "stems": []}
@@ -251,7 +246,7 @@ def _apply(
         if own is None:
             raise Refused(f"There is no stem {key} any more.")
         was["stems"].append([key, list(own)])
-        store.put_stem(tract_id, key, cells, change_id)
+        store.put_stem(tract_id, key, cells, counts)
         now_is["stems"].append([key, list(cells)])
     return was, now_is
 
@@ -260,7 +255,7 @@ def _take(tract_id: str, keys: Sequence[str], change_id: str) -> None:
     for first in range(0, len(keys), 500):
         some = keys[first : first + 500]
         own = Stem.objects.filter(tract_id=tract_id, gone_by="", key__in=some)
-        if own.update(gone_by=change_id, changed_by=change_id) != len(set(some)):
+        if own.update(gone_by=change_id, taken_in=change_id) != len(set(some)):
             raise Refused("Some of these stems are not there any more.")
 
 

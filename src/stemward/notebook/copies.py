@@ -2,7 +2,7 @@
 
 import datetime
 import sqlite3
-from contextlib import closing
+from contextlib import closing, suppress
 from pathlib import Path
 
 FOLDER = "copies"
@@ -27,7 +27,8 @@ def copy_to(notebook: Path, target: Path) -> None:
             connection.execute("VACUUM INTO ?", (str(aside),))
         aside.replace(target)
     except (OSError, sqlite3.Error) as error:
-        aside.unlink(missing_ok=True)
+        with suppress(OSError):
+            aside.unlink(missing_ok=True)
         raise NoCopy(f"The copy cannot be written to {target}: {error}.") from None
 
 

@@ -36,12 +36,17 @@ class Piece(models.Model):
 
 
 class Stem(models.Model):
-    """One stem, its cells as typed. gone_by: the change that took it away; then it is kept and not shown."""
+    """One stem, its cells as typed.
+
+    gone_by: the change that took it away, or whose undoing did; then it is kept and not shown. taken_in: the change
+    that last took it away, also when that was undone. edits: how many changes of its cells stand.
+    """
 
     tract = models.ForeignKey(Tract, on_delete=models.CASCADE, related_name="stems_kept")
     place = models.PositiveIntegerField()
     made_by = models.CharField(max_length=36)
-    changed_by = models.CharField(max_length=36)
+    taken_in = models.CharField(max_length=36, default="", blank=True)
+    edits = models.PositiveIntegerField(default=0)
     gone_by = models.CharField(max_length=36, default="", blank=True)
     key = models.CharField(max_length=40)
     patch = models.CharField(max_length=40)

@@ -4,13 +4,14 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from django.db import connection
+from django.db.models import F
 
 from stemward.gate.pieces import Parts
 from stemward.gate.pieces import Piece as Part
 from stemward.notebook.models import CELLS, Entry, Piece, Stem
 
 Cells = Sequence[str]
-STEM_FIELDS = ("tract_id", "place", "made_by", "changed_by", "gone_by", *CELLS)
+STEM_FIELDS = ("tract_id", "place", "made_by", "taken_in", "edits", "gone_by", *CELLS)
 _PLACES = ", ".join(["%s"] * len(STEM_FIELDS))
 INSERT_STEM = f"INSERT INTO notebook_stem ({', '.join(STEM_FIELDS)}) VALUES ({_PLACES})"
 READ_STEMS = f"SELECT {', '.join(CELLS)} FROM notebook_stem WHERE tract_id = %s AND gone_by = '' ORDER BY place"
@@ -54,10 +55,10 @@ def stem_of(tract_id: str, key: str) -> tuple[str, ...] | None:
     return Stem.objects.filter(tract_id=tract_id, key=key, gone_by="").values_list(*CELLS).first()
 
 
-def put_stem(tract_id: str, key: str, cells: Cells, change_id: str) -> None:
-    """Write the cells of a stem that is there."""
-    fields = dict(zip(CELLS, cells, strict=True))
-    Stem.objects.filter(tract_id=tract_id, key=key, gone_by="").update(changed_by=change_id, **fields)
+def put_stem(tract_id: str, key: str, cells: Cells, edits: int) -> None:
+    """Write the cells of a stem that is there. edits: 1 for a change or its redoing, -1 for its undoing."""
+    fields: dict[str, Any] = dict(zip(CELLS, cells, strict=True))
+    Stem.objects.filter(tract_id=tract_id, key=key, gone_by="").update(edits=F("edits") + edits, **fields)
 
 
 def add_stems(tract_id: str, rows: Iterable[Cells], change_id: str) -> None:
@@ -65,7 +66,7 @@ def add_stems(tract_id: str, rows: Iterable[Cells], change_id: str) -> None:
     first = _next(Stem, tract_id)
     with connection.cursor() as cursor:
         cursor.executemany(
-            INSERT_STEM, [(tract_id, first + n, change_id, change_id, "", *row) for n, row in enumerate(rows)]
+            INSERT_STEM, [(tract_id, first + n, change_id, "", 0, "", *row) for n, row in enumerate(rows)]
         )
 
 

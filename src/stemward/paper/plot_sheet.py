@@ -11,6 +11,7 @@ from stemward.reckon.lay_plots import bearing_and_distance
 from stemward.say.en.plots import WORDS
 from stemward.say.numbers import System, figure
 
+FT_M = 0.3048
 PACE_M = 0.762
 """One step of 2.5 ft (common practice, no source)."""
 PAPER = {"letter": "us-letter", "a4": "a4"}
@@ -37,7 +38,7 @@ def plot_sheet(sheet: PlotSheet, as_of: datetime.date, units: System = "us", pap
 def sheet_data(sheet: PlotSheet, as_of: datetime.date, units: System, paper: str) -> dict[str, Any]:
     """All that stands on the sheet, as plain data for the template."""
     words = {"patch": sheet.patch, "plots": len(sheet.centres), "plant": sheet.plant or WORDS["any_plant"],
-             "radius": figure("radius_m", sheet.radius_m, units)}  # fmt: skip
+             "radius": _cord(sheet.radius_m, units)}  # fmt: skip
     spots = [(x, y) for _, x, y in sheet.centres]
     drawn = drawings.plan_drawing([(sheet.patch, sheet.rings)], spots, [], units, WORDS["paces"].split()[0].lower())
     return {
@@ -58,6 +59,11 @@ def sheet_data(sheet: PlotSheet, as_of: datetime.date, units: System, paper: str
 
 
 WORDS_RULES = tuple(WORDS[key] for key in ("rule_cord", "rule_in", "rule_edge", "rule_none"))
+
+
+def _cord(radius_m: float, units: System) -> str:
+    """The cord to a tenth of a foot or a centimetre: half a foot more would be 9 % more ground."""
+    return f"{radius_m / FT_M:.1f} ft" if units == "us" else f"{radius_m:.2f} m"
 
 
 def _rows(sheet: PlotSheet, units: System) -> list[list[str]]:

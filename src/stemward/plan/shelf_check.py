@@ -9,7 +9,7 @@ from stemward.kinds import HERBICIDE_METHODS, Product
 NUMBER = re.compile(r"[0-9A-Z]{1,7}-[0-9A-Z]{1,7}(-[0-9A-Z]{1,7})?")
 """Company, product, and for resold products a distributor's number (40 CFR 156.10(e))."""
 LASTING_D = 60.0
-"""Half-life from which an ingredient is said to last: engineering guess, two months."""
+"""Half-life from which an ingredient that acts through soil is said to last: engineering guess, two months."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,9 +43,9 @@ def shelf_check(product: Product, book: Book) -> tuple[Noted, ...]:
             values = (("name", content.ingredient), ("strength_g_l", content.strength_ae_g_l))
             found.append(Noted("weak", values))
         lasts = known.dt50_high_d
-        if known.soil_active != "no" or (lasts is not None and float(lasts.value) > LASTING_D):
+        if known.soil_active != "no":
             days = float(lasts.value) if lasts is not None else 0.0
-            found.append(Noted("lasts" if days else "soil_active", (("name", content.ingredient), ("days", days))))
+            found.append(Noted("lasts" if days > LASTING_D else "soil_active", (("name", content.ingredient), ("days", days))))
     if not product.containers:
         found.append(Noted("no_jug"))
     elif any(c.left_ul is None for c in product.containers):

@@ -129,8 +129,8 @@ def _xlsx(raw: bytes, name: str) -> Sequence[Layer]:
                 if any(cells):
                     rows.append((number, cells))
             if len(rows) > 1:
-                width = max(len(cells) for _, cells in rows)
-                full = [cells + ("",) * (width - len(cells)) for _, cells in rows]
+                width = max(n for _, cells in rows for n, cell in enumerate(cells, 1) if cell)
+                full = [(cells + ("",) * width)[:width] for _, cells in rows]
                 lines = tuple(number for number, _ in rows[1:])
                 layers.append(Layer(str(sheet.title), "xlsx", _headings(full[0]), tuple(full[1:]), lines))
     except Unreadable:

@@ -25,6 +25,8 @@ TRADE_WORDS: dict[str, tuple[str, ...]] = {
 SIZE_WORDS = ("diameter", "dbh", "dia", "d", "size", "diam", "caliper", "dsh")
 """Headings of a size without its unit; the person then says the unit."""
 SIZE = "size"
+LONGITUDE, LATITUDE = ("lon", "long", "longitude", "lng"), ("lat", "latitude")
+"""Headings that say that a place is in degrees."""
 NEAR_ENOUGH = 0.82
 
 

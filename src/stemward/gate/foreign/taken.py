@@ -11,7 +11,7 @@ from scipy.spatial import cKDTree
 from stemward.gate.columns import MOST_SIGNS, by_code
 from stemward.gate.figures import PLAIN, FigureError, figure
 from stemward.gate.foreign.layer import Layer
-from stemward.gate.foreign.match import SIZE
+from stemward.gate.foreign.match import LATITUDE, LONGITUDE, SIZE, bare
 from stemward.gate.names import FindSpecies, look_up
 from stemward.gate.places import to_metres
 from stemward.gate.text import ODD_SIGNS, clean
@@ -61,7 +61,8 @@ def take_stems(
     cells = {name: _column(layer, columns, fixed, name, count) for name in COLUMNS}
     why = np.full(count, "", dtype=object)
     cells, numbers = _sizes(layer, columns, fixed, cells, why)
-    x, y, origin = _places(layer, cells, origin, why)
+    named = bare(columns.get("x_m", "")) in LONGITUDE and bare(columns.get("y_m", "")) in LATITUDE
+    x, y, origin = _places(layer, cells, origin, named, why)
     _words(cells, why, find_species, patches)
     ids = _ids(cells["id"], there, why)
     _twice(numbers["diameter_cm"], cells["species"], x, y, there, why, find_species)
@@ -135,7 +136,7 @@ def _figures(cells: Cells, name: str, why: Cells) -> NDArray[np.float64]:
 
 
 def _places(
-    layer: Layer, cells: dict[str, Cells], origin: tuple[float, float] | None, why: Cells
+    layer: Layer, cells: dict[str, Cells], origin: tuple[float, float] | None, named_degrees: bool, why: Cells
 ) -> tuple[NDArray[np.float64], NDArray[np.float64], tuple[float, float] | None]:
     """Metres east and north: of shapes, or of cells; degrees are turned about the origin."""
     if any(shape is not None for shape in layer.shapes):
@@ -144,7 +145,7 @@ def _places(
         degrees = layer.degrees
     else:
         x, y = (_plain(cells[name]) for name in ("x_m", "y_m"))
-        degrees = _are_degrees(x, y)
+        degrees = named_degrees or _are_degrees(x, y)
     missing = ~(np.isfinite(x) & np.isfinite(y))
     why[(why == "") & missing] = "left.no_place"
     if degrees and not missing.all():
