@@ -21,7 +21,7 @@ def run(args: argparse.Namespace) -> int:
     if args.data:
         os.environ["STEMWARD_DATA"] = str(args.data.expanduser().resolve())
     from stemward.web.home import CannotStart, hold
-    from stemward.web.settings import data_folder
+    from stemward.web.place import data_folder
 
     folder, now = data_folder(), datetime.datetime.now().astimezone()
     try:

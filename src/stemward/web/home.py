@@ -15,6 +15,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import IO, Any
 
+from stemward.web.place import data_folder
+
 HOST = "127.0.0.1"
 USUAL_PORT = 8717
 """A free port of those nobody has registered: engineering guess."""
@@ -43,22 +45,21 @@ def serve(port: int | None, open_browser: bool) -> int:
 
     The last line printed before waiting is the link that opens it once. Raises CannotStart with a sentence.
     """
-    from stemward.web.settings import DATA
-
-    lock = _lock(DATA)
+    data = data_folder()
+    lock = _lock(data)
     if lock is None:
-        return _again(DATA, open_browser)
-    _prepare(DATA)
+        return _again(data, open_browser)
+    _prepare(data)
     from stemward.web.door import door
 
     server, at = _bind(port)
     global running, _server
     running, _server = Running(at, secrets.token_urlsafe(32)), server
-    _write_running(DATA, running)
+    _write_running(data, running)
     link = f"http://{HOST}:{at}/enter/{door.new_link()}"
     for number in (signal.SIGINT, signal.SIGTERM):
         signal.signal(number, lambda *_: stop())
-    print(f"The notebook is kept in {DATA}")
+    print(f"The notebook is kept in {data}")
     print("Stop with Ctrl-C, or Quit on any page. Open it with this link, once:")
     print(link, flush=True)
     if open_browser:
@@ -66,7 +67,7 @@ def serve(port: int | None, open_browser: bool) -> int:
     try:
         server.serve()
     finally:
-        (DATA / RUNNING).unlink(missing_ok=True)
+        (data / RUNNING).unlink(missing_ok=True)
         lock.close()
     print("Stemward has stopped. Everything is kept.")
     return 0

@@ -10,14 +10,7 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import unquote, urlsplit
 
-
-def data_folder() -> Path:
-    """Where the notebook is kept: STEMWARD_DATA, or Stemward in the person's documents."""
-    named = os.environ.get("STEMWARD_DATA")
-    if named:
-        return Path(named).expanduser()
-    documents = Path.home() / "Documents"
-    return (documents if documents.is_dir() else Path.home()) / "Stemward"
+from stemward.web.place import data_folder
 
 
 def secret_key(folder: Path) -> str:

@@ -351,6 +351,8 @@ def draw(request: HttpRequest, tract_id: str) -> JsonResponse:
 
 def _drawn(parts: Parts, asked: dict[str, Any]) -> tuple[list[Edit], list[tuple[str, ...]], str]:
     rings = [[[round(float(x), 2), round(float(y), 2)] for x, y in ring] for ring in asked["rings"]]
+    if not rings or not all(rings):
+        raise ValueError("a drawing without corners")
     if asked["what"] == "stem":
         return [], [_drawn_stem(parts, asked, rings[0][0])], "a plant to treat"
     if asked["what"] == "patch":

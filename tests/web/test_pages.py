@@ -1,0 +1,353 @@
+"""The pages, asked in-process: each answers, words stay words, strangers stay out."""
+
+import io
+import json
+import re
+import time
+
+import pytest
+from django.test import Client, override_settings
+from notebook.some import name
+
+from stemward.notebook.models import Change, Tract
+from stemward.web.door import COOKIE, door
+
+OF_A_TRACT = [
+    "", "about", "patch", "patch/meadow", "patch/slope/plots", "stems", "stems/rows", "plan.json", "import", "ways",
+    "ways/meadow/Frangula alnus/standing", "ways/meadow/Frangula alnus/standing?sort=work&all=1",
+    "ways/rim/Elaeagnus umbellata/cut", "findings", "mix", "packet", "day", "after", "shelf", "shelf/new",
+    "shelf/imazapyr-2lb/label", "shelf/imazapyr-2lb/jug", "shelf/imazapyr-2lb/edit", "changes", "out", "step",
+    "piece/person/owner", "piece/person", "piece/vessel", "piece/measure", "piece/calibration", "piece/spared/oak-1",
+    "first/2", "first/3", "first/4", "first/5", "first/6", "first/7", "first/8",
+]  # fmt: skip
+WITHOUT = [
+    "/", "/sums", "/sums/stems", "/sums/bottle", "/sums/near", "/sums/plant", "/sums/back", "/settings", "/copies",
+    "/bring", "/first",
+]  # fmt: skip
+
+
+def ready(client, tract: str) -> None:
+    """Wait until the plan is worked out."""
+    for _ in range(200):
+        if b"Working it out" not in client.get(f"/land/{tract}/ways").content:
+            return
+        time.sleep(0.1)
+    raise AssertionError("the plan was not worked out")
+
+
+@pytest.mark.parametrize("address", WITHOUT)
+def test_each_page_without_a_tract_answers(client, address):
+    """Every page outside of a tract is there, with its policy."""
+    answer = client.get(address)
+    assert answer.status_code == 200
+    assert "script-src 'self'" in answer.headers["Content-Security-Policy"]
+
+
+def test_each_page_of_a_tract_answers(client, hollow):
+    """Every page of the example is there and says no forbidden word."""
+    ready(client, hollow)
+    for address in OF_A_TRACT:
+        answer = client.get(f"/land/{hollow}/{address}")
+        assert answer.status_code == 200, address
+        text = re.sub(r"<[^>]+>|&[a-z#0-9]+;", " ", answer.content.decode())
+        for word in ("safe", "legal", "approved", "compliant", "violation", "Traceback", "None,"):
+            assert not re.search(rf"\b{word}\b", text), (address, word)
+
+
+def test_no_page_has_script_or_style_of_its_own(client, hollow):
+    """Nothing inline, so that the policy can be strict."""
+    ready(client, hollow)
+    for address in OF_A_TRACT:
+        text = client.get(f"/land/{hollow}/{address}").content.decode()
+        assert not re.search(r"<style|\sstyle=|\son[a-z]+=|<script(?![^>]*src=)|javascript:", text), address
+
+
+@pytest.mark.parametrize(
+    ("query", "words"),
+    [
+        ("stems?how=cut+stump&sizes=2+in,4+in&count=10", "In all about"),
+        ("bottle?amount=24+fl+oz&ratio=1:3", "The two readings differ"),
+        ("near?ingredient=imazapyr&how=hack+and+squirt&distance=22+ft&form=salt&kind=other", "shared roots"),
+        ("plant?plant=glossy+buckthorn", "Frangula alnus"),
+        ("back?seen=stump&seen=late", "dries within minutes"),
+    ],
+)
+def test_quick_sums_need_no_tract(client, query, words):
+    """Each sum answers from what stands in its address."""
+    answer = client.get(f"/sums/{query}")
+    assert answer.status_code == 200
+    assert words in answer.content.decode()
+
+
+@pytest.mark.parametrize("query", ["stems?sizes=big", "stems?sizes=2+in&count=x", "bottle?amount=24", "plant?plant=buckthorm"])
+def test_a_sum_that_is_not_understood_says_so(client, query):
+    """What was typed stays, with a sentence above it."""
+    answer = client.get(f"/sums/{query}")
+    assert answer.status_code == 422
+    assert "Not understood" in answer.content.decode()
+
+
+def test_a_stranger_is_kept_out(client, hollow):
+    """Without the cookie of the link there is a closed door; with a used link as well."""
+    stranger = Client(HTTP_HOST="127.0.0.1")
+    for address in ("/", f"/land/{hollow}/", f"/land/{hollow}/out/folder"):
+        answer = stranger.get(address)
+        assert answer.status_code == 403
+        assert b"Quarry" not in answer.content
+    word = door.new_link()
+    assert stranger.get(f"/enter/{word}").status_code == 302
+    assert stranger.get("/").status_code == 200
+    assert Client(HTTP_HOST="127.0.0.1").get(f"/enter/{word}").status_code == 403
+
+
+def test_the_cookies_are_our_own_and_strict(client):
+    """The key is hidden from scripts and never sent from elsewhere."""
+    visitor = Client(HTTP_HOST="127.0.0.1")
+    answer = visitor.get(f"/enter/{door.new_link()}")
+    cookie = answer.cookies[COOKIE]
+    assert (cookie["httponly"], cookie["samesite"]) == (True, "Strict")
+    form = visitor.get("/").cookies["stemward_form"]
+    assert form["samesite"] == "Strict"
+
+
+def test_another_host_is_not_answered(client):
+    """A page elsewhere that points its own name at this computer gets nothing."""
+    answer = client.get("/", HTTP_HOST="elsewhere.example")
+    assert answer.status_code == 400
+
+
+def test_a_form_from_elsewhere_changes_nothing(hollow):
+    """Without the form's token a post is refused with a sentence."""
+    outsider = Client(HTTP_HOST="127.0.0.1", enforce_csrf_checks=True)
+    outsider.cookies[COOKIE] = door.key
+    answer = outsider.post(f"/land/{hollow}/remove")
+    assert answer.status_code == 403
+    assert b"Nothing was changed" in answer.content
+    assert Tract.objects.get(id=hollow).removed_at is None
+
+
+def test_nothing_here_is_a_page_too(client, hollow):
+    """Addresses that name nothing say so."""
+    for address in (f"/land/{name()}/", f"/land/{hollow}/patch/moon", f"/land/{hollow}/piece/moon", "/moon",
+                    f"/land/{hollow}/out/exe", f"/land/{hollow}/shelf/moon/label"):  # fmt: skip
+        assert client.get(address).status_code == 404, address
+
+
+NAME = "<script>alert(1)</script> & \"Fence\""
+
+
+def test_a_script_in_a_name_stays_words(client, hollow):
+    """Names of land, patch, jug and notes are shown as words everywhere."""
+    client.post(f"/land/{hollow}/about", {"command": name(), "name": NAME})
+    client.post(f"/land/{hollow}/patch/meadow", {"command": name(), "name": NAME, "places-asked": "1", "places": "wet"})
+    client.post(f"/land/{hollow}/shelf/imazapyr-2lb/edit", {"command": name(), "name": NAME})
+    ready(client, hollow)
+    for address in OF_A_TRACT:
+        text = client.get(f"/land/{hollow}/{address}").content.decode()
+        if not address.endswith((".json", "rows")):
+            assert "<script>alert" not in text, address
+    assert "&lt;script&gt;alert(1)" in client.get(f"/land/{hollow}/").content.decode()
+    assert client.get(f"/land/{hollow}/packet.pdf").status_code == 200
+
+
+def test_counting_and_taking_back(client, hollow):
+    """Counted plants come to the land, undo takes them, redo brings them."""
+    url = f"/land/{hollow}/patch/yard"
+    answer = client.post(f"{url}/count", {"command": name(), "species": "red maple", "1to3": "12", "height": "chest"})
+    assert answer.status_code == 302
+    assert "red maple" in client.get(url).content.decode()
+    client.post(f"/land/{hollow}/undo", {"command": name()})
+    assert "red maple" not in client.get(url).content.decode().partition("Count by size")[0]
+    client.post(f"/land/{hollow}/redo", {"command": name()})
+    assert "red maple" in client.get(url).content.decode().partition("Count by size")[0]
+
+
+@pytest.mark.parametrize(
+    ("typed", "words"),
+    [
+        ({"species": "", "under1": "3"}, "Which plant"),
+        ({"species": "buckthorm", "under1": "3"}, "No plant of the name"),
+        ({"species": "red maple", "under1": "many"}, "Not understood: many"),
+        ({"species": "red maple"}, "No number was given"),
+        ({"species": "red maple", "under1": "-3"}, "Not understood: -3"),
+    ],
+)
+def test_a_count_that_is_not_understood_changes_nothing(client, hollow, typed, words):
+    """A sentence says what was not understood, and the trace stays."""
+    before = Change.objects.count()
+    answer = client.post(f"/land/{hollow}/patch/yard/count", {"command": name(), **typed})
+    assert answer.status_code == 422
+    text = answer.content.decode()
+    assert words in text
+    assert "Nothing was changed" in text
+    assert Change.objects.count() == before
+
+
+def test_a_way_is_taken_and_left_to_the_rule(client, hollow):
+    """Taking a way writes a choice; leaving it to the rule takes it away."""
+    url = f"/land/{hollow}/ways/slope/Acer rubrum/standing"
+    client.post(f"{url}/take", {"command": name(), "how": "cut only"})
+    ready(client, hollow)
+    said = client.get(url).content.decode().partition("<strong>Chosen:</strong>")[2]
+    assert "Cut only" in said.partition("</p>")[0]
+    client.post(f"{url}/take", {"command": name(), "leave-to-rule": "1"})
+    ready(client, hollow)
+    assert "Not chosen yet" in client.get(url).content.decode()
+
+
+def test_what_if_shows_was_and_is_and_keeps_nothing(client, hollow):
+    """Half the strength shows half the herbicide beside what it was; the tract stays."""
+    before = Tract.objects.get(id=hollow).version
+    url = f"/land/{hollow}/ways/slope/Acer rubrum/standing/if"
+    text = client.get(url, {"concentration": "25 %"}).content.decode()
+    cells = dict(re.findall(r'<th scope="row">([^<]+)</th><td>(?:<[^>]+>)?([^<]*)', text))
+    assert cells["Herbicide"] not in ("", "the same")
+    assert 'class="was"' in text
+    assert Tract.objects.get(id=hollow).version == before
+    assert client.get(url, {"concentration": "lots"}).status_code == 409
+
+
+def test_the_label_is_read_by_hand(client, hollow):
+    """Typed facts are kept with page and reader; not there needs the pages looked at."""
+    url = f"/land/{hollow}/shelf/imazapyr-2lb/label"
+    answer = client.post(url, {"command": name(), "page": "7", "read_by": "owner", "says-strongest-mix": "33 %",
+                               "says-site": ["woods", "non-crop"]})  # fmt: skip
+    assert answer.status_code == 302
+    from stemward.web.frame import known_of
+
+    facts = known_of(hollow).land.product("imazapyr-2lb").facts
+    strongest = [f for f in facts if f.kind == "strongest mix" and f.typed == "33 %"]
+    assert (strongest[0].value, strongest[0].page, strongest[0].reading) == (pytest.approx(0.33), "7", "read")
+    assert {f.value for f in facts if f.kind == "site"} >= {"woods", "non-crop"}
+
+    refused = client.post(url, {"command": name(), "standing-most-per-year": "not found"})
+    assert refused.status_code == 422
+    assert "which pages were looked at" in refused.content.decode()
+    refused = client.post(url, {"command": name(), "page": "1", "says-strongest-mix": "strong"})
+    assert refused.status_code == 422
+
+
+def test_a_folder_goes_out_is_changed_and_merged(client, hollow):
+    """Given out, changed elsewhere, brought back: one difference, taken over, and nothing else."""
+    from stemward.gate.out import folder_unzip, folder_zip
+
+    texts = folder_unzip(client.get(f"/land/{hollow}/out/folder").content)
+    texts["tract.toml"] = texts["tract.toml"].replace('name = "Quarry rim"', 'name = "North rim"')
+    back = io.BytesIO(folder_zip(texts))
+    back.name = "back.zip"
+    shown = client.post(f"/land/{hollow}/merge", {"folder": back, "command": name()}).content.decode()
+    assert "1 difference" in shown
+    assert "changed there" in shown
+    token = re.search(r'name="differences" value="([^"]+)"', shown)[1]
+    client.post(f"/land/{hollow}/merge", {"command": name(), "differences": token, "take-0": "theirs"})
+    assert "North rim" in client.get(f"/land/{hollow}/").content.decode()
+
+
+def test_a_folder_that_was_sent_becomes_a_tract(client):
+    """A zip of the example becomes a tract of its own; a broken one says where."""
+    from stemward.gate import demo
+    from stemward.gate.out import folder_zip
+
+    raw = io.BytesIO(folder_zip(demo.texts(), "quarry-hollow"))
+    raw.name = "q.zip"
+    answer = client.post("/bring", {"folder": raw, "command": name()})
+    assert answer.status_code == 302
+    broken = demo.texts()
+    broken["stems.csv"] = broken["stems.csv"].replace("glossy buckthorn", "buckthorm", 1)
+    raw = io.BytesIO(folder_zip(broken))
+    raw.name = "q.zip"
+    answer = client.post("/bring", {"folder": raw, "command": name()})
+    assert answer.status_code == 422
+    assert "stems.csv, line 2" in answer.content.decode()
+    assert Tract.objects.count() == 1
+
+
+def test_the_packet_is_printed_and_says_when_it_changed(client, hollow):
+    """Printing writes the code down; a change of the land after it says so."""
+    ready(client, hollow)
+    answer = client.post(f"/land/{hollow}/packet.pdf", {"command": name(), "paper": "letter"})
+    assert answer.content.startswith(b"%PDF")
+    assert "nothing is different since" in client.get(f"/land/{hollow}/packet").content.decode()
+    client.post(f"/land/{hollow}/patch/rim", {"command": name(), "name": "North rim", "places-asked": "1", "places": "non-crop"})
+    ready(client, hollow)
+    assert "Changed since" in client.get(f"/land/{hollow}/packet").content.decode()
+
+
+def test_an_upload_that_is_too_large_says_so(client, hollow):
+    """A file over the limit is refused with a sentence and nothing is kept of it."""
+    with override_settings(DATA_UPLOAD_MAX_MEMORY_SIZE=1000):
+        answer = client.post(f"/land/{hollow}/draw", b"x" * 5000, content_type="application/json")
+    assert answer.status_code == 413
+    assert "larger than" in answer.content.decode()
+
+
+@pytest.mark.parametrize(
+    "body",
+    [b"", b"[]", b"{", b'{"what": "patch"}', b'{"command": "x", "what": "patch", "form": "polygon", "rings": [[["a", 1]]]}',
+     b'{"command": "x", "what": "patch", "form": "polygon", "rings": []}'],
+)  # fmt: skip
+def test_a_drawing_that_is_not_understood_changes_nothing(client, hollow, body):
+    """Broken drawings get a sentence."""
+    answer = client.post(f"/land/{hollow}/draw", body, content_type="application/json")
+    assert answer.status_code == 400
+    assert "Nothing was changed" in json.loads(answer.content)["sentence"]
+
+
+def test_a_drawing_that_crosses_itself_is_refused(client, hollow):
+    """The reader of folders judges drawings too."""
+    ring = [[0, 0], [100, 100], [100, 0], [0, 90]]
+    body = {"command": name(), "what": "patch", "form": "polygon", "rings": [ring]}
+    answer = client.post(f"/land/{hollow}/draw", json.dumps(body), content_type="application/json")
+    assert answer.status_code == 422
+    assert "crosses itself" in json.loads(answer.content)["sentence"]
+
+
+def test_cells_changed_elsewhere_are_not_overwritten(client, hollow):
+    """A cell that is not what the sheet showed any more is refused and named."""
+    cell = {"id": "b1", "column": "diameter_in", "value": "3", "was": "2"}
+    asked = {"command": name(), "cells": [cell], "rows": [], "delete": []}
+    first = client.post(f"/land/{hollow}/stems/edit", json.dumps(asked), content_type="application/json")
+    assert first.status_code == 200
+    asked["command"] = name()
+    again = client.post(f"/land/{hollow}/stems/edit", json.dumps(asked), content_type="application/json")
+    assert again.status_code == 422
+    assert "changed elsewhere meanwhile, to 3" in json.loads(again.content)["sentence"]
+
+
+def test_a_fault_of_the_program_is_a_page_without_its_inside(client, hollow, monkeypatch):
+    """When something breaks the person reads a sentence, not a traceback."""
+    from stemward.web.views import land as view
+
+    monkeypatch.setattr(view, "patch_words", lambda *_: 1 / 0)
+    client.raise_request_exception = False
+    answer = client.get(f"/land/{hollow}/")
+    assert answer.status_code == 500
+    assert "the fault is the program" in answer.content.decode()
+    assert "ZeroDivision" not in answer.content.decode()
+
+
+def test_plots_are_laid_and_tallied(client, hollow):
+    """A sheet to carry, a tally kept, a plot of 0 counted, a wrong one refused."""
+    url = f"/land/{hollow}/patch/slope/plots"
+    assert client.get(f"{url}/sheet.pdf", {"count": "6", "how": "grid"}).content.startswith(b"%PDF")
+    assert client.get(f"{url}/plots.gpx").status_code == 409
+    kept = client.post(url, {"command": name(), "plot": "99", "species": "red maple", "size": "0.01 acre"})
+    assert kept.status_code == 302
+    twice = client.post(url, {"command": name(), "plot": "99", "species": "red maple", "size": "0.01 acre"})
+    assert twice.status_code == 422
+    assert client.post(url, {"command": name(), "plot": "1", "species": "x", "size": "big"}).status_code == 422
+
+
+@pytest.mark.parametrize(("profile", "silenced"), [("shared", 0), ("loopback", 4)])
+def test_deployment_checks_pass(profile, silenced, tmp_path):
+    """The shared profile has nothing to say; the loopback one silences exactly the four that need https."""
+    import os
+    import subprocess
+    import sys
+
+    code = "import django; django.setup(); from django.conf import settings; from django.core.management import call_command; call_command('check', deploy=True, fail_level='WARNING'); print(len(getattr(settings, 'SILENCED_SYSTEM_CHECKS', ())))"  # noqa: E501
+    env = {**os.environ, "STEMWARD_PROFILE": profile, "STEMWARD_DATA": str(tmp_path),
+           "DJANGO_SETTINGS_MODULE": "stemward.web.settings"}  # fmt: skip
+    done = subprocess.run([sys.executable, "-c", code], env=env, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    assert done.stdout.strip().splitlines()[-1] == str(silenced)
