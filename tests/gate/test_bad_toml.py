@@ -64,7 +64,6 @@ def test_unknown_keys(tract, name, old, new, line, column):
     [
         ("tract.toml", 'name = "Example Tract"\n', None, "name"),
         ("tract.toml", 'id = "rim"\n', 13, "patches.id"),
-        ("tract.toml", 'places = ["non-crop"]\n', 13, "patches.places"),
         ("tract.toml", 'role = "owner"\n', 30, "people.role"),
         ("tract.toml", 'capacity = "24 fl oz"\n', 36, "vessels.capacity"),
         ("tract.toml", 'mark = "1/2 fl oz"\n', 40, "measures.mark"),
@@ -101,7 +100,6 @@ def test_missing_keys(tract, name, old, line, column):
         ("tract.toml", '["rim"]', '"rim"', "key.wrong_type", 7, "kept_asked"),
         ("tract.toml", '"911"', "911", "key.wrong_type", 11, "emergency.call"),
         ("tract.toml", '["non-crop"]', '["noncrop"]', "key.not_a_choice", 16, "patches.places"),
-        ("tract.toml", '["non-crop"]', "[]", "key.empty", 16, "patches.places"),
         ("tract.toml", '"0.9 ha"', '"0.9"', "key.figure", 17, "patches.area"),
         ("tract.toml", '"0.9 ha"', "0.9", "key.wrong_type", 17, "patches.area"),
         ("tract.toml", 'grazed = "no"', 'grazed = "never"', "key.not_a_choice", 20, "patches.answers.grazed"),

@@ -14,7 +14,7 @@ CALLS = {"add", "ask", "_add", "_once", "Problem", "FigureError"}
 
 def calls():
     """Each call that makes a message: file, message id, names of the values given."""
-    for path in sorted(ROOM.glob("*.py")):
+    for path in sorted(ROOM.rglob("*.py")):
         for node in ast.walk(ast.parse(path.read_text())):
             if not isinstance(node, ast.Call):
                 continue
@@ -40,13 +40,13 @@ def test_each_message_is_used():
     """The table holds no message that nothing makes, and every id that looks like one is in the table."""
     made = {
         node.value
-        for path in ROOM.glob("*.py")
+        for path in ROOM.rglob("*.py")
         if path.name != "problems.py"
         for node in ast.walk(ast.parse(path.read_text()))
         if isinstance(node, ast.Constant) and isinstance(node.value, str)
     }
     assert set(MESSAGES) - made == {"folder.more", "ask.more"}
     heads = {message.partition(".")[0] for message in MESSAGES}
-    files = {"tract.toml", "stems.csv", "plots.csv"}
+    files = {"tract.toml", "stems.csv", "plots.csv", "tract.gpkg"}
     like = {m for m in made if re.fullmatch(r"[a-z]+[.][a-z_0-9]+", m) and m.partition(".")[0] in heads}
     assert like - set(MESSAGES) == files

@@ -74,7 +74,9 @@ def test_stems_of_a_patch_that_is_gone_are_not_read():
         read(join(without))
 
 
-CELL = st.text(st.characters(whitelist_categories=("L", "Nd", "P", "Zs"), max_codepoint=0x2FF), max_size=20).map(str.strip)
+CELL = st.text(st.characters(whitelist_categories=("L", "Nd", "P", "Zs"), max_codepoint=0x2FF), max_size=20).map(
+    str.strip
+)
 INCHES = st.sampled_from(["1", "2 1/2", "3/4", "7.25", "12"])
 
 
@@ -85,7 +87,7 @@ INCHES = st.sampled_from(["1", "2 1/2", "3/4", "7.25", "12"])
 )
 def test_any_words_come_back(names, stems):
     """Names of patches and notes of stems in any letters survive the way through files."""
-    patches = [Piece("patch", f"p{n}", {"id": f"p{n}", "name": name, "places": []}) for n, name in enumerate(names)]
+    patches = [Piece("patch", f"p{n}", {"id": f"p{n}", "name": name}) for n, name in enumerate(names)]
     rows = []
     for n, (size, note, count) in enumerate(stems):
         cells = {"id": f"s{n}", "patch": "p0", "species": "red maple", "x_m": "1", "y_m": "2", "diameter_in": size,

@@ -1,12 +1,13 @@
 """A tract to change, in a database that forgets it after each test."""
 
 import pytest
-from notebook.some import NOW, asked, name, stem
 
+from notebook.some import NOW, asked, name, stem
 from stemward.gate import demo
 from stemward.gate.pieces import Parts, Piece, split
 from stemward.notebook import worked
 from stemward.notebook.changes import begin
+
 
 @pytest.fixture(autouse=True)
 def _forgetful():

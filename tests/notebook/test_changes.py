@@ -4,8 +4,8 @@ import pytest
 from django.db import IntegrityError, connection, transaction
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from notebook.some import NOW, asked, name, stem
 
+from notebook.some import NOW, asked, name, stem
 from stemward.gate import demo
 from stemward.gate.pieces import join, split
 from stemward.notebook import store, worked

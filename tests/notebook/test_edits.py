@@ -1,8 +1,8 @@
 """Wishes as edits: counted plants, what is kept near them, a patch taken away."""
 
 import pytest
-from notebook.some import NOW, asked, stem
 
+from notebook.some import NOW, asked, stem
 from stemward.gate.pieces import Parts, Piece
 from stemward.notebook import edits, store, worked
 from stemward.notebook.changes import change

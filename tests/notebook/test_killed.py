@@ -15,7 +15,7 @@ import pytest
 
 KILLS = 200
 ROWS = 3
-CHILD = '''
+CHILD = """
 import os, sys, uuid
 import django
 django.setup()
@@ -39,7 +39,7 @@ for line in sys.stdin:
     print(f"child {child}", flush=True)
     os.waitpid(child, 0)
     print("gone", flush=True)
-'''
+"""
 SETUP = """
 import django
 django.setup()

@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from notebook.some import stem
 
+from notebook.some import stem
 from stemward.gate.pieces import Parts, Piece, join, land_hash, split
 from stemward.notebook.merge import as_changes, base_of, differences
 

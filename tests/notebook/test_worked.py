@@ -3,7 +3,6 @@
 import datetime
 
 from notebook.some import NOW, asked
-
 from stemward.notebook import worked
 from stemward.notebook.changes import Edit, change
 

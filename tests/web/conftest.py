@@ -12,8 +12,8 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
-from notebook.some import name
 
+from notebook.some import name
 from stemward.gate import demo
 from stemward.gate.pieces import split
 from stemward.notebook import worked
@@ -135,7 +135,9 @@ def page(chromium, served):
     with opened(chromium, served) as made:
         made.wrong = []
         made.on("pageerror", lambda error: made.wrong.append(str(error)))
-        made.on("console", lambda said: made.wrong.append(said.text) if "Content Security Policy" in said.text else None)
+        made.on(
+            "console", lambda said: made.wrong.append(said.text) if "Content Security Policy" in said.text else None
+        )
         yield made
         assert made.wrong == []
 

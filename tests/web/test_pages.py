@@ -7,8 +7,8 @@ import time
 
 import pytest
 from django.test import Client, override_settings
-from notebook.some import name
 
+from notebook.some import name
 from stemward.notebook.models import Change, Tract
 from stemward.web.door import COOKIE, door
 
@@ -79,7 +79,9 @@ def test_quick_sums_need_no_tract(client, query, words):
     assert words in answer.content.decode()
 
 
-@pytest.mark.parametrize("query", ["stems?sizes=big", "stems?sizes=2+in&count=x", "bottle?amount=24", "plant?plant=buckthorm"])
+@pytest.mark.parametrize(
+    "query", ["stems?sizes=big", "stems?sizes=2+in&count=x", "bottle?amount=24", "plant?plant=buckthorm"]
+)
 def test_a_sum_that_is_not_understood_says_so(client, query):
     """What was typed stays, with a sentence above it."""
     answer = client.get(f"/sums/{query}")
@@ -133,7 +135,7 @@ def test_nothing_here_is_a_page_too(client, hollow):
         assert client.get(address).status_code == 404, address
 
 
-NAME = "<script>alert(1)</script> & \"Fence\""
+NAME = '<script>alert(1)</script> & "Fence"'
 
 
 def test_a_script_in_a_name_stays_words(client, hollow):
@@ -268,7 +270,9 @@ def test_the_packet_is_printed_and_says_when_it_changed(client, hollow):
     answer = client.post(f"/land/{hollow}/packet.pdf", {"command": name(), "paper": "letter"})
     assert answer.content.startswith(b"%PDF")
     assert "nothing is different since" in client.get(f"/land/{hollow}/packet").content.decode()
-    client.post(f"/land/{hollow}/patch/rim", {"command": name(), "name": "North rim", "places-asked": "1", "places": "non-crop"})
+    client.post(
+        f"/land/{hollow}/patch/rim", {"command": name(), "name": "North rim", "places-asked": "1", "places": "non-crop"}
+    )
     ready(client, hollow)
     assert "Changed since" in client.get(f"/land/{hollow}/packet").content.decode()
 

@@ -13,6 +13,7 @@ from contextlib import closing
 from http.cookiejar import CookieJar
 
 import pytest
+
 from notebook.some import name
 from web.conftest import Served
 

@@ -136,7 +136,9 @@ def _patches(cells: Cells, patches: Collection[str] | None, problems: Problems) 
     if not cells.has("patch"):
         return np.zeros(len(cells), "U1")
     distinct, code = by_code(cells.columns["patch"])
-    unknown = [n for n, patch in enumerate(distinct) if patch is not None and patches is not None and patch not in patches]
+    unknown = [
+        n for n, patch in enumerate(distinct) if patch is not None and patches is not None and patch not in patches
+    ]
     for number in unknown[:MOST_SHOWN]:
         shown = clean(distinct[number])
         _once(

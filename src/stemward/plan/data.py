@@ -23,6 +23,7 @@ def tract_data(tract: Tract, case: Case) -> dict[str, Any]:
         "common_names": {
             s.species: case.book.species[s.species].common for s in tract.spared if s.species in case.book.species
         },
+        "shelf": {product.id: product.name for product in tract.shelf},
         "patches": [
             {
                 "id": p.id,

@@ -28,6 +28,8 @@ WEIGHTS = ("stop", "find out", "know", "checked")
 MINUTES_A_PLACE = 0.67
 """Finding one thing on a label: engineering guess, 40 seconds."""
 TO_READ = ("unread", "proposed")
+NO_LABEL = "label-at-hand"
+"""A stop that is lifted by reading, and by nothing else."""
 FOR_GOOD = datetime.date.max
 Values = tuple[tuple[str, str | int], ...]
 
@@ -99,7 +101,7 @@ def _of_plan(plan: Mapping[str, Any], issued: str) -> list[Matter]:
             said: Values = (*plants, ("stems", item["stems"]), ("ways", laid))
             found.append(Matter("choose", said, about, name=item["patch_name"]))
             continue
-        stops = [f for f in mine if f["weight"] == "stop"]
+        stops = [f for f in mine if f["weight"] == "stop" and f["check"] != NO_LABEL]
         if stops:
             said = (*plants, ("check", stops[0]["check"]))
             found.append(Matter("stopped", said, about, weight="stop", name=item["patch_name"]))
@@ -128,7 +130,8 @@ def _to_find_out(
         minutes = max(1, round(len(places) * MINUTES_A_PLACE))
         read_: Values = (("product", item["product_name"]), ("places", len(places)), ("minutes", minutes))
         read = (*about, ("product", item["product"]))
-        found.append(Matter("find_out", read_, read, weight="find out", name=item["product_name"]))
+        weight = "stop" if any(f["check"] == NO_LABEL and f["weight"] == "stop" for f in findings) else "find out"
+        found.append(Matter("find_out", read_, read, weight=weight, name=item["product_name"]))
     for number, one in enumerate(plan["findings"]):
         if one in open_ and one["message"].partition(".")[2] not in TO_READ:
             values_: Values = (*plants, ("finding", number))

@@ -45,7 +45,9 @@ def shelf_check(product: Product, book: Book) -> tuple[Noted, ...]:
         lasts = known.dt50_high_d
         if known.soil_active != "no":
             days = float(lasts.value) if lasts is not None else 0.0
-            found.append(Noted("lasts" if days > LASTING_D else "soil_active", (("name", content.ingredient), ("days", days))))
+            found.append(
+                Noted("lasts" if days > LASTING_D else "soil_active", (("name", content.ingredient), ("days", days)))
+            )
     if not product.containers:
         found.append(Noted("no_jug"))
     elif any(c.left_ul is None for c in product.containers):

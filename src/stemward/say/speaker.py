@@ -66,7 +66,8 @@ class Speaker:
 
     def product(self, product_id: str) -> str:
         """The name of a product."""
-        names = {p["id"]: p["name"] for p in self.plan["tract"]["products"]}
+        names = {**self.plan["tract"].get("shelf", {})}
+        names.update({p["id"]: p["name"] for p in self.plan["tract"]["products"]})
         return str(names.get(product_id, product_id or "the product"))
 
     def kept(self, spared_id: str) -> str:

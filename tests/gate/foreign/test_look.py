@@ -30,7 +30,9 @@ GEOJSON = json.dumps(
         ],
     }
 ).encode()
-VIRTUAL = b"""<OGRVRTDataSource><OGRVRTLayer name="x"><SrcDataSource>%s</SrcDataSource></OGRVRTLayer></OGRVRTDataSource>"""
+VIRTUAL = (
+    b"""<OGRVRTDataSource><OGRVRTLayer name="x"><SrcDataSource>%s</SrcDataSource></OGRVRTLayer></OGRVRTDataSource>"""
+)
 
 
 def xlsx(rows) -> bytes:

@@ -47,7 +47,9 @@ def risky():
     texts = demo.texts()
     lines = texts["stems.csv"].splitlines()
     rows = [f"={n},{line.partition(',')[2]}" for n, line in enumerate(lines[1:4])]
-    texts["stems.csv"] = "\n".join([lines[0] + ",note", *(f'{r},"{s}HYPERLINK(1)"' for r, s in zip(rows, "=+@", strict=True))])
+    texts["stems.csv"] = "\n".join(
+        [lines[0] + ",note", *(f'{r},"{s}HYPERLINK(1)"' for r, s in zip(rows, "=+@", strict=True))]
+    )
     return folder.read_texts(texts, load().find_species, KINDS).tract
 
 
@@ -131,7 +133,9 @@ def test_waypoints_come_in_again():
         gpx([("1", 0.0, 0.0)], None)
 
 
-NAMES = st.sampled_from(["tract.toml", "stems.csv", "patches.geojson", "shelf/a.toml", "shelf/b-2.toml", "records.jsonl"])
+NAMES = st.sampled_from(
+    ["tract.toml", "stems.csv", "patches.geojson", "shelf/a.toml", "shelf/b-2.toml", "records.jsonl"]
+)
 WORDS = st.text(st.characters(blacklist_categories=("Cs",), blacklist_characters="\r\ufeff"))
 
 
@@ -227,7 +231,9 @@ def test_a_calendar_is_read_back(found):
     dues = [Due(f"{n}@x", min(day, datetime.date(9998, 1, 1)), title) for n, (day, title) in enumerate(found)]
     lines = unfolded(calendar(dues, made_at))
 
-    assert [unescaped(line.partition(":")[2]) for line in lines if line.startswith("SUMMARY")] == [d.title for d in dues]
+    assert [unescaped(line.partition(":")[2]) for line in lines if line.startswith("SUMMARY")] == [
+        d.title for d in dues
+    ]
     days = [line.partition(":")[2] for line in lines if line.startswith("DTSTART")]
     assert days == [d.on.strftime("%Y%m%d") for d in dues] or any(d.on.year < 1000 for d in dues)
     assert (lines[0], lines[-2]) == ("BEGIN:VCALENDAR", "END:VCALENDAR")

@@ -5,120 +5,147 @@ from django.db import migrations, models
 
 
 class Migration(migrations.Migration):
-
     initial = True
 
-    dependencies = [
-    ]
+    dependencies = []
 
     operations = [
         migrations.CreateModel(
-            name='Kept',
+            name="Kept",
             fields=[
-                ('name', models.CharField(max_length=200, primary_key=True, serialize=False)),
-                ('body', models.JSONField()),
+                ("name", models.CharField(max_length=200, primary_key=True, serialize=False)),
+                ("body", models.JSONField()),
             ],
         ),
         migrations.CreateModel(
-            name='Tract',
+            name="Tract",
             fields=[
-                ('id', models.CharField(max_length=36, primary_key=True, serialize=False)),
-                ('version', models.PositiveIntegerField(default=1)),
-                ('example', models.BooleanField(default=False)),
-                ('made_at', models.DateTimeField()),
-                ('removed_at', models.DateTimeField(null=True)),
+                ("id", models.CharField(max_length=36, primary_key=True, serialize=False)),
+                ("version", models.PositiveIntegerField(default=1)),
+                ("example", models.BooleanField(default=False)),
+                ("made_at", models.DateTimeField()),
+                ("removed_at", models.DateTimeField(null=True)),
             ],
         ),
         migrations.CreateModel(
-            name='Stem',
+            name="Stem",
             fields=[
-                ('id', models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name='ID')),
-                ('place', models.PositiveIntegerField()),
-                ('made_by', models.CharField(max_length=36)),
-                ('taken_in', models.CharField(blank=True, default='', max_length=36)),
-                ('edits', models.PositiveIntegerField(default=0)),
-                ('gone_by', models.CharField(blank=True, default='', max_length=36)),
-                ('key', models.CharField(max_length=40)),
-                ('patch', models.CharField(max_length=40)),
-                ('species', models.CharField(max_length=200)),
-                ('x_m', models.CharField(max_length=40)),
-                ('y_m', models.CharField(max_length=40)),
-                ('diameter_cm', models.CharField(max_length=40)),
-                ('diameter_in', models.CharField(max_length=40)),
-                ('measured_at', models.CharField(max_length=40)),
-                ('stems', models.CharField(max_length=40)),
-                ('height_m', models.CharField(max_length=40)),
-                ('form', models.CharField(max_length=40)),
-                ('state', models.CharField(max_length=40)),
-                ('note', models.CharField(max_length=200)),
-                ('tract', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='stems_kept', to='notebook.tract')),
+                ("id", models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name="ID")),
+                ("place", models.PositiveIntegerField()),
+                ("made_by", models.CharField(max_length=36)),
+                ("taken_in", models.CharField(blank=True, default="", max_length=36)),
+                ("edits", models.PositiveIntegerField(default=0)),
+                ("gone_by", models.CharField(blank=True, default="", max_length=36)),
+                ("key", models.CharField(max_length=40)),
+                ("patch", models.CharField(max_length=40)),
+                ("species", models.CharField(max_length=200)),
+                ("x_m", models.CharField(max_length=40)),
+                ("y_m", models.CharField(max_length=40)),
+                ("diameter_cm", models.CharField(max_length=40)),
+                ("diameter_in", models.CharField(max_length=40)),
+                ("measured_at", models.CharField(max_length=40)),
+                ("stems", models.CharField(max_length=40)),
+                ("height_m", models.CharField(max_length=40)),
+                ("form", models.CharField(max_length=40)),
+                ("state", models.CharField(max_length=40)),
+                ("note", models.CharField(max_length=200)),
+                (
+                    "tract",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE, related_name="stems_kept", to="notebook.tract"
+                    ),
+                ),
             ],
             options={
-                'indexes': [models.Index(fields=['tract', 'place'], name='stems_in_order')],
-                'constraints': [models.UniqueConstraint(condition=models.Q(('gone_by', '')), fields=('tract', 'key'), name='one_stem_of_a_name')],
+                "indexes": [models.Index(fields=["tract", "place"], name="stems_in_order")],
+                "constraints": [
+                    models.UniqueConstraint(
+                        condition=models.Q(("gone_by", "")), fields=("tract", "key"), name="one_stem_of_a_name"
+                    )
+                ],
             },
         ),
         migrations.CreateModel(
-            name='Piece',
+            name="Piece",
             fields=[
-                ('id', models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name='ID')),
-                ('kind', models.CharField(max_length=20)),
-                ('key', models.CharField(max_length=400)),
-                ('place', models.PositiveIntegerField()),
-                ('body', models.JSONField()),
-                ('tract', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='pieces', to='notebook.tract')),
+                ("id", models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name="ID")),
+                ("kind", models.CharField(max_length=20)),
+                ("key", models.CharField(max_length=400)),
+                ("place", models.PositiveIntegerField()),
+                ("body", models.JSONField()),
+                (
+                    "tract",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE, related_name="pieces", to="notebook.tract"
+                    ),
+                ),
             ],
             options={
-                'ordering': ('place',),
-                'constraints': [models.UniqueConstraint(fields=('tract', 'kind', 'key'), name='one_piece_of_a_name')],
+                "ordering": ("place",),
+                "constraints": [models.UniqueConstraint(fields=("tract", "kind", "key"), name="one_piece_of_a_name")],
             },
         ),
         migrations.CreateModel(
-            name='GivenOut',
+            name="GivenOut",
             fields=[
-                ('id', models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name='ID')),
-                ('hash', models.CharField(max_length=64)),
-                ('at', models.DateTimeField()),
-                ('texts', models.BinaryField()),
-                ('tract', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='given_out', to='notebook.tract')),
+                ("id", models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name="ID")),
+                ("hash", models.CharField(max_length=64)),
+                ("at", models.DateTimeField()),
+                ("texts", models.BinaryField()),
+                (
+                    "tract",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE, related_name="given_out", to="notebook.tract"
+                    ),
+                ),
             ],
             options={
-                'constraints': [models.UniqueConstraint(fields=('tract', 'hash'), name='given_out_once')],
+                "constraints": [models.UniqueConstraint(fields=("tract", "hash"), name="given_out_once")],
             },
         ),
         migrations.CreateModel(
-            name='Entry',
+            name="Entry",
             fields=[
-                ('id', models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name='ID')),
-                ('key', models.CharField(max_length=200)),
-                ('row', models.JSONField()),
-                ('tract', models.ForeignKey(on_delete=django.db.models.deletion.PROTECT, related_name='entries', to='notebook.tract')),
+                ("id", models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name="ID")),
+                ("key", models.CharField(max_length=200)),
+                ("row", models.JSONField()),
+                (
+                    "tract",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="entries", to="notebook.tract"
+                    ),
+                ),
             ],
             options={
-                'ordering': ('id',),
-                'constraints': [models.UniqueConstraint(fields=('tract', 'key'), name='one_entry_of_a_name')],
+                "ordering": ("id",),
+                "constraints": [models.UniqueConstraint(fields=("tract", "key"), name="one_entry_of_a_name")],
             },
         ),
         migrations.CreateModel(
-            name='Change',
+            name="Change",
             fields=[
-                ('id', models.CharField(max_length=36, primary_key=True, serialize=False)),
-                ('number', models.PositiveIntegerField()),
-                ('who', models.CharField(max_length=100)),
-                ('at', models.DateTimeField()),
-                ('verb', models.CharField(max_length=40)),
-                ('words', models.JSONField()),
-                ('asked', models.CharField(max_length=64)),
-                ('before', models.JSONField()),
-                ('after', models.JSONField()),
-                ('added', models.PositiveIntegerField(default=0)),
-                ('taken', models.PositiveIntegerField(default=0)),
-                ('of', models.CharField(blank=True, default='', max_length=36)),
-                ('tract', models.ForeignKey(on_delete=django.db.models.deletion.PROTECT, related_name='changes', to='notebook.tract')),
+                ("id", models.CharField(max_length=36, primary_key=True, serialize=False)),
+                ("number", models.PositiveIntegerField()),
+                ("who", models.CharField(max_length=100)),
+                ("at", models.DateTimeField()),
+                ("verb", models.CharField(max_length=40)),
+                ("words", models.JSONField()),
+                ("asked", models.CharField(max_length=64)),
+                ("before", models.JSONField()),
+                ("after", models.JSONField()),
+                ("added", models.PositiveIntegerField(default=0)),
+                ("taken", models.PositiveIntegerField(default=0)),
+                ("of", models.CharField(blank=True, default="", max_length=36)),
+                (
+                    "tract",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="changes", to="notebook.tract"
+                    ),
+                ),
             ],
             options={
-                'ordering': ('number',),
-                'constraints': [models.UniqueConstraint(fields=('tract', 'number'), name='changes_in_order')],
+                "ordering": ("number",),
+                "constraints": [models.UniqueConstraint(fields=("tract", "number"), name="changes_in_order")],
             },
         ),
     ]

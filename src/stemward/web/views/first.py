@@ -128,7 +128,7 @@ def _need_patch(request: HttpRequest, begun: Begun) -> tuple[str, list[Edit]]:
         return begun.patch, []
     del request
     key = edits.new_key(begun.parts, "patch", "patch 1")
-    return key, [Edit("patch", key, {"id": key, "name": "First patch", "places": []})]
+    return key, [Edit("patch", key, {"id": key, "name": "First patch"})]
 
 
 def _whose(request: HttpRequest, begun: Begun) -> None:
@@ -149,7 +149,7 @@ def _place(request: HttpRequest, begun: Begun) -> None:
     key = begun.patch or edits.new_key(begun.parts, "patch", name)
     have = edits.body_of(begun.parts, "patch", key) or {"id": key}
     places = [one for one in request.POST.getlist("places") if one]
-    body = {**have, "name": name, "places": places}
+    body = {**have, "name": name} | ({"places": places} if places else {})
     if request.POST.get("for_sale") in ("yes", "no"):
         body["answers"] = {**have.get("answers", {}), "for_sale": request.POST["for_sale"]}
     changes = [Edit("patch", key, body)]

@@ -164,7 +164,6 @@ def add_patch(request: HttpRequest, tract_id: str) -> HttpResponse:
     lines: list[str] = []
     if request.method == "POST":
         body = forms.body_from("patch", {}, request.POST)
-        body.setdefault("places", [])
         key = edits.new_key(parts, "patch", str(body.get("name", "")))
         try:
             ask(request, tract_id, "add", words={"what": body.get("name", key)},
@@ -199,7 +198,7 @@ def patch(request: HttpRequest, tract_id: str, patch: str) -> HttpResponse:
                     taken=stems_gone,
                 )
                 return redirect("land", tract_id)
-            body = {"places": []} | forms.body_from("patch", have, request.POST)
+            body = forms.body_from("patch", have, request.POST)
             ask(request, tract_id, "put", words={"what": body.get("name", patch)}, edits=[Edit("patch", patch, body)])
             return redirect("patch", tract_id, patch)
         except Refused as refused:
@@ -361,7 +360,7 @@ def _drawn(parts: Parts, asked: dict[str, Any]) -> tuple[list[Edit], list[tuple[
         if not key:
             name = str(asked.get("name") or f"Patch {len(edits.keys_of(parts, 'patch')) + 1}")
             key = edits.new_key(parts, "patch", name)
-            added = [Edit("patch", key, {"id": key, "name": name, "places": []})]
+            added = [Edit("patch", key, {"id": key, "name": name})]
         feature = {
             "type": "Feature",
             "properties": {"id": key},
