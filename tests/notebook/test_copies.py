@@ -65,7 +65,7 @@ def test_a_copy_is_put_back_and_what_was_there_is_kept(notebook, tmp_path):
 def test_what_is_no_notebook_is_not_put_back(notebook, tmp_path, raw):
     """Anything else is refused and the notebook stays."""
     (tmp_path / "other").write_bytes(raw)
-    with pytest.raises(NoCopy, match="not a copy|damaged"):
+    with pytest.raises(NoCopy, match=r"not a copy|damaged"):
         restore(tmp_path / "other", notebook, NOW)
     assert look_at(notebook) == 1
     assert not (tmp_path / "copies").exists()

@@ -79,7 +79,7 @@ STEMS = st.lists(st.sampled_from(["s1", "s2", "s3"]), unique=True).map(lambda id
 @settings(max_examples=200, deadline=None)
 @given(names=st.tuples(NAMES, NAMES, NAMES), stems=st.tuples(STEMS, STEMS, STEMS), known=st.booleans())
 def test_taking_over_everything_loses_nothing_that_only_changed_here(names, stems, known):
-    """Taking over all that only changed there gives their value there and ours elsewhere; without a base nothing goes."""
+    """Taking over all that only changed there keeps ours elsewhere; without a base nothing goes."""
     base, mine, theirs = (replace(with_patch(BASE, name=n), stems=s) for n, s in zip(names, stems, strict=True))
     found = differences(base if known else None, mine, theirs)
 

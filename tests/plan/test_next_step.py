@@ -1,6 +1,7 @@
 """The next step: one matter out of all that is open, by one table."""
 
 import datetime
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -24,7 +25,7 @@ def test_each_row_has_its_words_and_step(row):
     assert STEP_OF[row] in STEPS
 
 
-@pytest.mark.parametrize(("earlier", "later"), list(zip(ROWS, ROWS[1:], strict=False)))
+@pytest.mark.parametrize(("earlier", "later"), list(pairwise(ROWS)))
 def test_an_earlier_row_goes_first(earlier, later):
     """Of two matters the one of the earlier row is the next step."""
     assert in_order([Matter(later), Matter(earlier)])[0].row == earlier

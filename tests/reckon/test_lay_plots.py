@@ -57,7 +57,7 @@ def test_plots_move_with_the_ground():
     """A patch moved 500 m east has its plots moved 500 m east."""
     moved = affinity.translate(BENT, 500, -20)
     for lay in (lambda p: at_random(p, 6, 3.0, rng(7)), lambda p: on_grid(p, 6, rng(7))):
-        assert np.allclose(lay(moved), lay(BENT) + [500, -20])
+        assert np.allclose(lay(moved), lay(BENT) + np.array([500, -20]))
 
 
 @settings(max_examples=60, deadline=None)

@@ -1,5 +1,7 @@
 """A real browser: a first plan in few steps, by mouse and by keys; drawing, the sheet, what-if, quitting."""
 
+import sys
+
 import pytest
 
 from web.conftest import opened
@@ -60,9 +62,8 @@ def test_a_first_plan_from_an_empty_notebook_to_paper(page, capsys):
     with page.expect_popup() as popup:
         walker.click("Print the packet")
     popup.value.close()
-    print(f"interactions: {walker.count}")
     with capsys.disabled():
-        print(f"\nfirst plan: {walker.count} interactions")
+        sys.stdout.write(f"\nfirst plan: {walker.count} interactions\n")
     assert walker.count <= MOST_STEPS
     page.reload()
     assert page.get_by_text("was printed, and nothing is different since").count() == 1
@@ -219,7 +220,8 @@ def paste(page, text: str) -> None:
     """Paste as a spreadsheet does."""
     page.evaluate(
         """(text) => { const data = new DataTransfer(); data.setData('text/plain', text);
-        document.activeElement.dispatchEvent(new ClipboardEvent('paste', {clipboardData: data, bubbles: true, cancelable: true})); }""",
+        const what = {clipboardData: data, bubbles: true, cancelable: true};
+        document.activeElement.dispatchEvent(new ClipboardEvent('paste', what)); }""",
         text,
     )
 

@@ -1,4 +1,4 @@
-"""How pages look and are reached: no finding of axe, no sideways scroll at any size, colours that mean what they say."""
+"""How pages look and are reached: no finding of axe, no sideways scroll, colours that mean what they say."""
 
 import re
 from importlib import resources

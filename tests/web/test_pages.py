@@ -287,9 +287,15 @@ def test_an_upload_that_is_too_large_says_so(client, hollow):
 
 @pytest.mark.parametrize(
     "body",
-    [b"", b"[]", b"{", b'{"what": "patch"}', b'{"command": "x", "what": "patch", "form": "polygon", "rings": [[["a", 1]]]}',
-     b'{"command": "x", "what": "patch", "form": "polygon", "rings": []}'],
-)  # fmt: skip
+    [
+        b"",
+        b"[]",
+        b"{",
+        b'{"what": "patch"}',
+        b'{"command": "x", "what": "patch", "form": "polygon", "rings": [[["a", 1]]]}',
+        b'{"command": "x", "what": "patch", "form": "polygon", "rings": []}',
+    ],
+)
 def test_a_drawing_that_is_not_understood_changes_nothing(client, hollow, body):
     """Broken drawings get a sentence."""
     answer = client.post(f"/land/{hollow}/draw", body, content_type="application/json")

@@ -149,8 +149,8 @@ def test_shapes_become_outlines_and_kept_things():
     import json
 
     shapes = [{"type": "Polygon", "coordinates": [ring]}, {"type": "Point", "coordinates": [-89.5, 43.1]}]
-    raw = json.dumps({"type": "FeatureCollection", "features": [
-        {"type": "Feature", "properties": {"n": n}, "geometry": shape} for n, shape in enumerate(shapes)]}).encode()  # fmt: skip
+    features = [{"type": "Feature", "properties": {"n": n}, "geometry": shape} for n, shape in enumerate(shapes)]
+    raw = json.dumps({"type": "FeatureCollection", "features": features}).encode()
     layer = look(raw, "x")[0]
     outline = outlines_from(layer, (43.1, -89.5))[0]
     assert outline["coordinates"][0][0] == [0.0, 0.0]
