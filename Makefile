@@ -4,7 +4,7 @@ VENV := .venv
 PY := $(VENV)/bin/python
 AS_OF ?= 2026-10-10
 
-.PHONY: demo test lint bench pictures check lock clean
+.PHONY: demo packet test test-shared lint bench pictures check lock clean
 
 $(VENV)/run.done: requirements/run.txt
 	$(PYTHON) -m venv $(VENV)
@@ -16,8 +16,12 @@ $(VENV)/dev.done: requirements/dev.txt $(VENV)/run.done
 	$(PY) -m pip install --quiet --disable-pip-version-check --require-hashes -r requirements/dev.txt
 	touch $@
 
-# Plans the example and prints it. The example holds a stop (exit status 3), which is how it is meant.
+# Opens the notebook in the browser with the example in it, kept in build/notebook.
 demo: $(VENV)/run.done
+	$(VENV)/bin/stemward serve --example --data build/notebook
+
+# Plans the example and prints it. The example holds a stop (exit status 3), which is how it is meant.
+packet: $(VENV)/run.done
 	mkdir -p build
 	$(VENV)/bin/stemward demo build/quarry-hollow
 	$(VENV)/bin/stemward plan build/quarry-hollow --as-of $(AS_OF) --pdf build/quarry-hollow.pdf \
@@ -28,6 +32,11 @@ demo: $(VENV)/run.done
 # Runs what is here and names what it skipped; CI=true makes a skip a failure.
 test: $(VENV)/dev.done
 	$(PY) -m pytest -q
+
+# The notebook's tests again on the PostgreSQL that DATABASE_URL names: tools/with_postgres.sh make test-shared
+test-shared: $(VENV)/dev.done
+	@test -n "$$DATABASE_URL" || { echo "DATABASE_URL names no database; see tools/with_postgres.sh"; exit 2; }
+	$(PY) -m pytest -q tests/notebook tests/web/test_pages.py
 
 lint: $(VENV)/dev.done
 	$(VENV)/bin/ruff check .
@@ -43,7 +52,7 @@ bench: $(VENV)/dev.done
 	$(PY) bench/million.py
 	$(PY) bench/start.py
 
-pictures: $(VENV)/dev.done demo
+pictures: $(VENV)/dev.done packet
 	$(PY) tools/pictures.py build/quarry-hollow.pdf
 
 check: lint test

@@ -200,7 +200,7 @@ def test_what_happened_cannot_be_changed_in_the_database_either(hollow, model, v
     rows = model.objects.filter(tract_id=hollow)
     assert rows.exists()
 
-    with transaction.atomic(), pytest.raises(IntegrityError, match="append-only"):
+    with pytest.raises(IntegrityError, match="append-only"), transaction.atomic():
         rows.update(tract_id=hollow) if verb == "update" else rows._raw_delete(rows.db)
     assert rows.exists()
 

@@ -26,6 +26,11 @@ def server(tmp_path):
     made.end()
 
 
+def bare_env() -> dict[str, str]:
+    """The environment without what the tests set for Django."""
+    return {k: v for k, v in os.environ.items() if k not in ("DJANGO_SETTINGS_MODULE", "DATABASE_URL")}
+
+
 class Visitor:
     """Someone with a browser's cookies."""
 
@@ -66,12 +71,39 @@ def test_a_second_start_finds_the_first(server):
     done = subprocess.run(
         [sys.executable, "-m", "stemward.cli", "serve", "--data", str(server.folder), "--no-browser"],
         capture_output=True, text=True, timeout=30, check=False,
-        env={k: v for k, v in os.environ.items() if k not in ("DJANGO_SETTINGS_MODULE", "DATABASE_URL")},
+        env=bare_env(),
     )  # fmt: skip
     assert done.returncode == 0, done.stderr
     link = done.stdout.strip().splitlines()[-1]
     assert link.startswith(f"{server.home}/enter/")
     assert "What would you like to do?" in Visitor(link).get("/")
+
+
+def test_it_opens_on_the_example_if_asked(server):
+    """Asked for, at a first or a second start, the example is put in once, and the link leads to it."""
+    run = [sys.executable, "-m", "stemward.cli", "serve", "--data", str(server.folder), "--no-browser", "--example"]
+    for _ in range(2):
+        done = subprocess.run(run, capture_output=True, text=True, timeout=60, check=True, env=bare_env())
+        visitor = Visitor(done.stdout.strip().splitlines()[-1])
+        assert "/land/" in visitor.at
+    with closing(sqlite3.connect(server.folder / "notebook.sqlite3")) as connection:
+        assert connection.execute("SELECT count(*) FROM notebook_tract").fetchone() == (1,)
+
+
+def test_the_icon_is_put_by_a_button(tmp_path, monkeypatch):
+    """The button on the opening page writes it; a computer without a desktop gets a sentence."""
+    monkeypatch.setenv("HOME", str(tmp_path))
+    made = Served(tmp_path / "notebook")
+    try:
+        visitor = Visitor(made.first_link)
+        with pytest.raises(urllib.error.HTTPError) as none:
+            visitor.post("/icon")
+        assert "no desktop folder" in none.value.read().decode()
+        (tmp_path / "Desktop").mkdir()
+        assert "Stemward.desktop" in visitor.post("/icon")
+        assert (tmp_path / "Desktop/Stemward.desktop").is_file()
+    finally:
+        made.end()
 
 
 def test_the_word_for_a_second_start_is_its_owners_alone(server):
@@ -105,7 +137,7 @@ def test_a_folder_that_cannot_be_used_is_said_in_a_sentence(tmp_path):
     done = subprocess.run(
         [sys.executable, "-m", "stemward.cli", "serve", "--data", str(tmp_path / "file"), "--no-browser"],
         capture_output=True, text=True, timeout=30, check=False,
-        env={k: v for k, v in os.environ.items() if k not in ("DJANGO_SETTINGS_MODULE", "DATABASE_URL")},
+        env=bare_env(),
     )  # fmt: skip
     assert done.returncode == 2
     assert "cannot be used" in done.stderr
@@ -122,7 +154,7 @@ def test_a_dated_copy_is_made_at_each_start_and_can_be_put_back(server):
 
     copy = server.folder.parent / "elsewhere.sqlite3"
     run = [sys.executable, "-m", "stemward.cli", "copy", str(copy), "--data", str(server.folder)]
-    env = {k: v for k, v in os.environ.items() if k not in ("DJANGO_SETTINGS_MODULE", "DATABASE_URL")}
+    env = bare_env()
     assert subprocess.run(run, env=env, capture_output=True, check=False).returncode == 0
     busy = subprocess.run([*run, "--put-back"], env=env, capture_output=True, text=True, check=False)
     assert busy.returncode == 2

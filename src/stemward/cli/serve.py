@@ -10,6 +10,7 @@ def add(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--port", type=int, metavar="N", help="port on this computer (default: a usual one, else any)")
     parser.add_argument("--data", type=Path, metavar="DIR", help="folder of the notebook (default: Documents/Stemward)")
     parser.add_argument("--no-browser", action="store_true", help="open no browser; the link is printed")
+    parser.add_argument("--example", action="store_true", help="open on the invented example, put in if it is missing")
 
 
 def run(args: argparse.Namespace) -> int:
@@ -22,6 +23,6 @@ def run(args: argparse.Namespace) -> int:
     from stemward.web.home import CannotStart, serve
 
     try:
-        return int(serve(args.port, not args.no_browser))
+        return int(serve(args.port, not args.no_browser, args.example))
     except CannotStart as error:
         return say_unusable(str(error))

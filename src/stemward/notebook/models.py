@@ -3,6 +3,7 @@
 from django.db import models
 
 from stemward.gate.pieces import STEM_COLUMNS
+from stemward.notebook.fields import AsWritten
 
 
 class Tract(models.Model):
@@ -25,7 +26,7 @@ class Piece(models.Model):
     kind = models.CharField(max_length=20)
     key = models.CharField(max_length=400)
     place = models.PositiveIntegerField()
-    body = models.JSONField()
+    body = AsWritten()
 
     class Meta:
         ordering = ("place",)
@@ -81,7 +82,7 @@ class Entry(models.Model):
 
     tract = models.ForeignKey(Tract, on_delete=models.PROTECT, related_name="entries")
     key = models.CharField(max_length=200)
-    row = models.JSONField()
+    row = AsWritten()
 
     class Meta:
         ordering = ("id",)
@@ -104,10 +105,10 @@ class Change(models.Model):
     who = models.CharField(max_length=100)
     at = models.DateTimeField()
     verb = models.CharField(max_length=40)
-    words = models.JSONField()
+    words = AsWritten()
     asked = models.CharField(max_length=64)
-    before = models.JSONField()
-    after = models.JSONField()
+    before = AsWritten()
+    after = AsWritten()
     added = models.PositiveIntegerField(default=0)
     taken = models.PositiveIntegerField(default=0)
     of = models.CharField(max_length=36, default="", blank=True)
@@ -139,7 +140,7 @@ class Kept(models.Model):
     """A small thing remembered between visits: column matches of an import, when the last copy was made."""
 
     name = models.CharField(primary_key=True, max_length=200)
-    body = models.JSONField()
+    body = AsWritten()
 
     def __str__(self) -> str:
         return self.name

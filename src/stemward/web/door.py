@@ -17,24 +17,21 @@ class Door:
 
     def __init__(self) -> None:
         self.key = secrets.token_urlsafe(32)
-        self._links: set[str] = set()
+        self._links: dict[str, str] = {}
         self._lock = threading.Lock()
 
-    def new_link(self) -> str:
-        """A fresh word for a link, good for one opening."""
+    def new_link(self, to: str = "/") -> str:
+        """A fresh word for a link, good for one opening, that leads to the page `to`."""
         word = secrets.token_urlsafe(24)
         with self._lock:
-            self._links.add(word)
+            self._links[word] = to
         return word
 
-    def open(self, word: str) -> bool:
-        """True once for each word given out."""
+    def open(self, word: str) -> str | None:
+        """The page that a link leads to, once for each word given out; then None."""
         with self._lock:
             found = next((link for link in self._links if hmac.compare_digest(link, word)), None)
-            if found is None:
-                return False
-            self._links.remove(found)
-            return True
+            return None if found is None else self._links.pop(found)
 
     def knows(self, key: str) -> bool:
         """True for the key that the cookie holds after an opening."""

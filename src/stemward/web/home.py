@@ -40,15 +40,17 @@ running: Running | None = None
 _server: Any = None
 
 
-def serve(port: int | None, open_browser: bool) -> int:
+def serve(port: int | None, open_browser: bool, example: bool = False) -> int:
     """Start the notebook and wait until it is stopped; a second start finds the first. Returns the exit status.
+
+    With `example` it opens on the invented example, put in if it is not there.
 
     The last line printed before waiting is the link that opens it once. Raises CannotStart with a sentence.
     """
     data = data_folder()
     lock = _lock(data)
     if lock is None:
-        return _again(data, open_browser)
+        return _again(data, open_browser, example)
     _prepare(data)
     from stemward.web.door import door
 
@@ -56,7 +58,7 @@ def serve(port: int | None, open_browser: bool) -> int:
     global running, _server
     running, _server = Running(at, secrets.token_urlsafe(32)), server
     _write_running(data, running)
-    link = f"http://{HOST}:{at}/enter/{door.new_link()}"
+    link = f"http://{HOST}:{at}/enter/{door.new_link(example_page() if example else '/')}"
     for number in (signal.SIGINT, signal.SIGTERM):
         signal.signal(number, lambda *_: stop())
     print(f"The notebook is kept in {data}")
@@ -71,6 +73,15 @@ def serve(port: int | None, open_browser: bool) -> int:
         lock.close()
     print("Stemward has stopped. Everything is kept.")
     return 0
+
+
+def example_page() -> str:
+    """Address of the example."""
+    from django.urls import reverse
+
+    from stemward.web.views.opening import example_there
+
+    return reverse("land", args=(example_there(),))
 
 
 def stop() -> None:
@@ -154,13 +165,14 @@ def _write_running(folder: Path, now: Running) -> None:
         json.dump({"port": now.port, "word": now.word}, out)
 
 
-def _again(folder: Path, open_browser: bool) -> int:
+def _again(folder: Path, open_browser: bool, example: bool) -> int:
     """Ask the server that runs already for a link."""
     try:
         found = json.loads((folder / RUNNING).read_text())
         request = urllib.request.Request(
-            f"http://{HOST}:{found['port']}/again", method="POST", headers={"X-Stemward-Word": found["word"]}
-        )
+            f"http://{HOST}:{found['port']}/again", method="POST",
+            headers={"X-Stemward-Word": found["word"], "X-Stemward-To": "example" if example else ""},
+        )  # fmt: skip
         with urllib.request.urlopen(request, timeout=5) as answer:
             link = answer.read().decode()
     except (OSError, ValueError, KeyError):

@@ -13,6 +13,7 @@ urlpatterns = [
     path("enter/<str:word>", server.enter, name="enter"),
     path("alive", server.alive, name="alive"),
     path("again", server.again, name="again"),
+    path("icon", server.icon, name="icon"),
     path("quit", server.leave, name="leave"),
     path("settings", opening.settings, name="settings"),
     path("example", opening.example, name="example"),

@@ -14,7 +14,7 @@ from stemward.notebook import worked
 from stemward.notebook.changes import Asked, Refused, begin
 from stemward.notebook.models import Change, Tract
 from stemward.plan.next_step import ROWS
-from stemward.web import clock, steps
+from stemward.web import clock, home, steps
 from stemward.web.door import who
 from stemward.web.frame import COOKIES, LIGHTS, SIZES, UNITS, page, units_of
 
@@ -32,7 +32,7 @@ def opening(request: HttpRequest) -> HttpResponse:
         rank = ROWS.index(step["row"]) if step else len(ROWS)
         rows.append({"id": tract.id, "name": land.name, "example": tract.example, "step": step, "rank": rank})
     rows.sort(key=lambda row: (row["rank"], row["name"]))
-    return page(request, "web/opening.html", tracts=rows, data=_data_words())
+    return page(request, "web/opening.html", tracts=rows, data=_data_words(), here=home.running)
 
 
 def _data_words() -> str:
@@ -46,8 +46,18 @@ def example(request: HttpRequest) -> HttpResponse:
     """Put the example into the notebook, or put it back as it was."""
     for old in Tract.objects.filter(example=True, removed_at=None):
         Tract.objects.filter(id=old.id).update(removed_at=clock.now())
-    tract_id = begin_tract(split(demo.texts()), request.POST.get("command") or str(uuid.uuid4()), example=True)
-    return redirect("land", tract_id)
+    return redirect("land", put_example(request.POST.get("command") or str(uuid.uuid4())))
+
+
+def put_example(command: str) -> str:
+    """Put the example into the notebook as it was made; its id."""
+    return begin_tract(split(demo.texts()), command, example=True)
+
+
+def example_there() -> str:
+    """The example that is in the notebook, put there if there is none; its id."""
+    there = Tract.objects.filter(example=True, removed_at=None).order_by("-made_at").first()
+    return str(there.id) if there else put_example(str(uuid.uuid4()))
 
 
 def begin_tract(parts: Parts, command: str, example: bool = False) -> str:
