@@ -159,15 +159,16 @@ def words(cells: Cells, column: Column, problems: Problems) -> Words:
         too_long,
         lambda row: {"length": int(length[row]), "most": most},
     )
-    odd = _odd(text)
-    complain(problems, cells, column, "cell.odd_sign", odd, lambda _: {})
-    if (too_long | odd).any():
+    strange = odd(text)
+    complain(problems, cells, column, "cell.odd_sign", strange, lambda _: {})
+    if (too_long | strange).any():
         return np.zeros(len(cells), "U1")
     # Names of stems are all different, and few words of other columns are.
     return text.fill_null("").to_numpy().astype("U") if column.type == "id" else as_array(text)
 
 
-def _odd(text: "pl.Series") -> Mask:
+def odd(text: "pl.Series") -> Mask:
+    """True for cells that hold a sign that no name holds."""
     # Half characters cannot be in text that was decoded, and Polars' pattern language does not know them.
     pattern = ODD_SIGNS.pattern.replace("\ud800-\udfff", "")
     return text.str.contains(pattern).fill_null(False).to_numpy()

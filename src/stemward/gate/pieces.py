@@ -12,6 +12,7 @@ import re
 import tomllib
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from operator import itemgetter
 from typing import Any
 
 import tomli_w
@@ -185,10 +186,11 @@ def _rows(text: str, table: Table) -> list[tuple[str, ...]]:
 
 def _csv(table: Table, rows: Sequence[Sequence[str]]) -> str:
     """Columns that are required or hold anything, in the table's order."""
-    columns = list(zip(*rows, strict=True))
+    import polars as pl
+
+    # Column by column: turning all rows over at once takes twice as long.
+    columns = [list(map(itemgetter(n), rows)) for n in range(len(table.columns))]
     used = [n for n, column in enumerate(table.columns) if column.required or any(columns[n])]
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow([table.columns[n].name for n in used])
-    writer.writerows(zip(*(columns[n] for n in used), strict=True))
-    return out.getvalue()
+    frame = pl.DataFrame({table.columns[n].name: pl.Series(columns[n], dtype=pl.String) for n in used})
+    # An empty cell is written as nothing at all, not as a pair of quotes.
+    return frame.with_columns(pl.all().replace("", None)).write_csv(quote_style="necessary")

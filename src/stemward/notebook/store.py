@@ -17,12 +17,13 @@ INSERT_STEM = f"INSERT INTO notebook_stem ({', '.join(STEM_FIELDS)}) VALUES ({_P
 READ_STEMS = f"SELECT {', '.join(CELLS)} FROM notebook_stem WHERE tract_id = %s AND gone_by = '' ORDER BY place"
 
 
-def parts_of(tract_id: str) -> Parts:
-    """Everything of a tract, in order."""
+def parts_of(tract_id: str, stems: Sequence[Cells] | None = None) -> Parts:
+    """Everything of a tract, in order; with `stems` where those that stand there are known already."""
     pieces = Piece.objects.filter(tract_id=tract_id).values_list("kind", "key", "body")
-    with connection.cursor() as cursor:
-        cursor.execute(READ_STEMS, [tract_id])
-        stems = cursor.fetchall()
+    if stems is None:
+        with connection.cursor() as cursor:
+            cursor.execute(READ_STEMS, [tract_id])
+            stems = cursor.fetchall()
     entries = Entry.objects.filter(tract_id=tract_id).values_list("row", flat=True)
     return Parts(tuple(Part(*row) for row in pieces), stems, tuple(entries))
 

@@ -13,7 +13,7 @@ from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
 from typing import Any
 
-from stemward.gate.folder import Read, read_texts
+from stemward.gate.folder import read_texts
 from stemward.gate.pieces import Parts, join, land_hash
 from stemward.gate.records import COUNTED
 from stemward.handbook import load
@@ -46,31 +46,34 @@ _plans: OrderedDict[tuple[str, datetime.date], Future[dict[str, Any]]] = Ordered
 _workers = ThreadPoolExecutor(max_workers=1, thread_name_prefix="plan")
 
 
-def read_parts(parts: Parts) -> Read:
-    """The values of a tract. Raises gate.folder.Unreadable with all that is wrong."""
-    return read_texts(join(parts), load().find_species, KINDS)
-
-
-def keep(tract_id: str, version: int, parts: Parts, read: Read) -> None:
-    """Keep what was read of a tract, once its change is written for good."""
-    _put(_known, tract_id, _as_known(version, parts, read))
-
-
-def _as_known(version: int, parts: Parts, read: Read) -> Known:
-    land = land_hash(join(parts))
+def read(version: int, parts: Parts) -> Known:
+    """A tract's values and the sums over its texts. Raises gate.folder.Unreadable with all that is wrong."""
+    texts = join(parts)
+    found = read_texts(texts, load().find_species, KINDS)
+    land = land_hash(texts)
     rows = [row for row in parts.entries if row["kind"] in COUNTED]
     counted = hashlib.sha256(json.dumps([land, rows], sort_keys=True).encode()).hexdigest()
-    return Known(version, parts, read.tract, land, counted)
+    return Known(version, parts, found.tract, land, counted)
+
+
+def keep(tract_id: str, now: Known) -> None:
+    """Keep what was read of a tract, once its change is written for good."""
+    _put(_known, tract_id, now)
+
+
+def at(tract_id: str, version: int) -> Known | None:
+    """What is kept of a tract at just this version; None where nothing is."""
+    have = _known.get(tract_id)
+    return have if have is not None and have.version == version else None
 
 
 def known(tract_id: str) -> Known:
     """A tract as it is now. Raises Tract.DoesNotExist where there is none or it was removed."""
     version = Tract.objects.values_list("version", flat=True).get(id=tract_id, removed_at=None)
-    have = _known.get(tract_id)
-    if have is not None and have.version == version:
+    have = at(tract_id, version)
+    if have is not None:
         return have
-    parts = store.parts_of(tract_id)
-    found = _as_known(version, parts, read_parts(parts))
+    found = read(version, store.parts_of(tract_id))
     _put(_known, tract_id, found)
     return found
 

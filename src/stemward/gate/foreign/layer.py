@@ -1,5 +1,6 @@
 """One table or layer of a foreign file: cells as typed, and shapes where it has them."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -27,6 +28,18 @@ class Layer:
     lines: tuple[int, ...]
     shapes: tuple[Shape | None, ...] = ()
     degrees: bool = False
+
+
+def own_names(headings: Iterable[str]) -> tuple[str, ...]:
+    """Headings each with a name of its own: of two that are alike the later one gets a number."""
+    found: dict[str, None] = {}
+    for heading in headings:
+        name, number = heading, 1
+        while name in found:
+            number += 1
+            name = f"{heading} ({number})"
+        found[name] = None
+    return tuple(found)
 
 
 def refuse(message: str, name: str, **values: str | float) -> Unreadable:

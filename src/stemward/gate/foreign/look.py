@@ -10,7 +10,7 @@ from typing import Any
 
 from stemward.gate.csv_table import read_any
 from stemward.gate.foreign.child import read_apart
-from stemward.gate.foreign.layer import MOST_BYTES, MOST_COLUMNS, MOST_ROWS, Layer, refuse
+from stemward.gate.foreign.layer import MOST_BYTES, MOST_COLUMNS, MOST_ROWS, Layer, own_names, refuse
 from stemward.gate.problems import Problems, Unreadable
 from stemward.gate.text import clean, decode
 from stemward.kinds import Shape
@@ -67,7 +67,7 @@ def _csv(raw: bytes, name: str) -> Sequence[Layer]:
     if found is None:
         raise refuse("foreign.unknown", name)
     headings, rows, lines = found
-    return [Layer(name, "csv", headings, rows, lines)]
+    return [Layer(name, "csv", own_names(headings), rows, lines)]
 
 
 def _old_encoding(raw: bytes, name: str) -> str:
@@ -145,7 +145,7 @@ def _xlsx(raw: bytes, name: str) -> Sequence[Layer]:
 
 
 def _headings(cells: Sequence[str]) -> tuple[str, ...]:
-    return tuple(cell or f"column {n}" for n, cell in enumerate(cells, 1))
+    return own_names(cell or f"column {n}" for n, cell in enumerate(cells, 1))
 
 
 def _cell(value: Any) -> str:
@@ -153,7 +153,8 @@ def _cell(value: Any) -> str:
         return ""
     if isinstance(value, float) and value.is_integer():
         return str(int(value))
-    return f"{value:.10g}" if isinstance(value, float) else str(value).strip()
+    # JSON can hold half a character, which no text can be written with.
+    return f"{value:.10g}" if isinstance(value, float) else str(value).encode("utf-8", "replace").decode().strip()
 
 
 def _geojson(raw: bytes, name: str) -> Sequence[Layer]:

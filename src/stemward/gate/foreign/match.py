@@ -41,7 +41,7 @@ def guess(headings: Sequence[str], remembered: Mapping[str, str]) -> dict[str, s
     remembered: column by bare heading as matched before, which goes first; then known words; near spellings last.
     """
     found: dict[str, str] = {}
-    left = list(headings)
+    left = list(dict.fromkeys(headings))
 
     def take(column: str, heading: str) -> None:
         if column not in found and heading in left:

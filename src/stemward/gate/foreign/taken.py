@@ -8,13 +8,13 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.spatial import cKDTree
 
-from stemward.gate.columns import MOST_SIGNS, by_code
+from stemward.gate.columns import MOST_SIGNS, by_code, odd
 from stemward.gate.figures import PLAIN, FigureError, figure
 from stemward.gate.foreign.layer import Layer
 from stemward.gate.foreign.match import LATITUDE, LONGITUDE, SIZE, bare
 from stemward.gate.names import FindSpecies, look_up
 from stemward.gate.places import to_metres
-from stemward.gate.text import ODD_SIGNS, clean
+from stemward.gate.text import clean
 from stemward.kinds import STEMS, Shape, Stems
 
 NEAR_M = 0.5
@@ -66,23 +66,38 @@ def take_stems(
     _words(cells, why, find_species, patches)
     ids = _ids(cells["id"], there, why)
     _twice(numbers["diameter_cm"], cells["species"], x, y, there, why, find_species)
-    cells["x_m"], cells["y_m"] = (np.array([f"{v:.2f}" for v in axis.tolist()], object) for axis in (x, y))
+    cells["x_m"], cells["y_m"] = (_as_typed(cells[name], axis) for name, axis in (("x_m", x), ("y_m", y)))
     cells["id"] = ids
     kept = np.flatnonzero(why == "")
-    rows = list(zip(*(np.asarray(cells[name], dtype=object)[kept].tolist() for name in COLUMNS), strict=True))
+    rows = list(zip(*(_whole(cells[name], count)[kept].tolist() for name in COLUMNS), strict=True))
     left = tuple(_left_out(layer, n, str(why[n]), cells) for n in np.flatnonzero(why != "").tolist())
     return Taken(rows, left, origin)
+
+
+def _whole(cells: Cells, count: int) -> Cells:
+    """A column of `count` cells, of one that holds a single cell for all rows."""
+    return np.broadcast_to(cells, count)
+
+
+def _as_typed(cells: Cells, values_m: NDArray[np.float64]) -> Cells:
+    """Metres as they were typed where they are those, else to a hundredth."""
+    import polars as pl
+
+    text = pl.Series(cells.tolist(), dtype=pl.String)
+    if len(cells) == len(values_m) and text.str.contains(PLAIN).all() and (_plain(cells) == values_m).all():
+        return cells
+    return np.array([f"{value:.2f}" for value in values_m.tolist()], object)
 
 
 def _column(layer: Layer, columns: Mapping[str, str], fixed: Mapping[str, str], name: str, count: int) -> Cells:
     heading = columns.get(name)
     if heading is not None and heading in layer.headings:
         at = layer.headings.index(heading)
-        found = np.array([row[at].strip() for row in layer.rows], dtype=object)
+        found = np.array([row[at] for row in layer.rows], dtype=object).reshape(count)
         if fixed.get(name):
             found[found == ""] = fixed[name]
         return found
-    return np.full(count, fixed.get(name, ""), dtype=object)
+    return np.array([fixed.get(name, "")], dtype=object)  # one cell that stands for every row
 
 
 def _sizes(
@@ -103,6 +118,7 @@ def _sizes(
     numbers["diameter_cm"] = np.where(
         np.isnan(numbers["diameter_in"]), numbers["diameter_cm"], numbers["diameter_in"] * inch
     )
+    numbers["diameter_cm"] = np.broadcast_to(numbers["diameter_cm"], len(why))
     why[(why == "") & np.isnan(numbers["diameter_cm"])] = "left.no_size"
     return cells, numbers
 
@@ -144,7 +160,7 @@ def _places(
         x, y = np.array([p[0] for p in points], float), np.array([p[1] for p in points], float)
         degrees = layer.degrees
     else:
-        x, y = (_plain(cells[name]) for name in ("x_m", "y_m"))
+        x, y = (np.broadcast_to(_plain(cells[name]), len(why)).copy() for name in ("x_m", "y_m"))
         degrees = named_degrees or _are_degrees(x, y)
     missing = ~(np.isfinite(x) & np.isfinite(y))
     why[(why == "") & missing] = "left.no_place"
@@ -183,29 +199,32 @@ def _words(cells: dict[str, Cells], why: Cells, find_species: FindSpecies, patch
         if column.type not in ("text", "id", "choice"):
             continue
         text = pl.Series(cells[column.name].tolist(), dtype=pl.String)
-        distinct, code = by_code(text)
-        most = MOST_SIGNS.get(column.type, 40)
-        bad = [n for n, word in enumerate(distinct) if len(word) > most or ODD_SIGNS.search(word)]
         if column.type == "choice":
-            lower = [word.lower() for word in distinct]
-            bad += [n for n, word in enumerate(lower) if word and word not in column.choices]
-            cells[column.name] = np.array(lower, dtype=object)[code]
-        if bad:
-            why[(why == "") & np.isin(code, bad)] = f"left.word:{column.name}"
-        if column.name == "species":
-            unknown = [n for n, word in enumerate(distinct) if not word or not look_up(word, find_species).latin]
-            why[(why == "") & np.isin(code, unknown)] = "left.species"
-        if column.name == "patch":
-            other = [n for n, word in enumerate(distinct) if word not in patches]
-            why[(why == "") & np.isin(code, other)] = "left.patch"
+            text = text.str.to_lowercase()
+            cells[column.name] = np.array(text.to_list(), dtype=object)
+        bad = odd(text) | (text.str.len_chars() > MOST_SIGNS.get(column.type, 40)).to_numpy()
+        if column.type == "choice":
+            bad |= ~text.is_in([*column.choices, ""]).to_numpy()
+        why[(why == "") & bad] = f"left.word:{column.name}"
+        if column.name in ("species", "patch"):
+            distinct, code = by_code(text)
+            if column.name == "species":
+                wrong = [n for n, word in enumerate(distinct) if not word or not look_up(word, find_species).latin]
+            else:
+                wrong = [n for n, word in enumerate(distinct) if word not in patches]
+            why[(why == "") & np.isin(code, wrong)] = f"left.{column.name}"
 
 
 def _ids(cells: Cells, there: Stems | None, why: Cells) -> Cells:
     """The ids of the file, or new ones where it has none; rows whose id is used already are marked."""
     have = set(there.id.tolist()) if there is not None else set()
-    made, number = cells.copy(), 0
-    seen: set[str] = set()
-    for n, key in enumerate(cells.tolist()):
+    made, number = _whole(cells, len(why)).copy(), 0
+    keys: list[str] = made.tolist()
+    seen = set(keys)
+    if "" not in seen and len(seen) == len(keys) and seen.isdisjoint(have):
+        return made
+    seen = set()
+    for n, key in enumerate(keys):
         if key:
             if key in have:
                 why[n] = why[n] or "left.id_there"
@@ -213,7 +232,7 @@ def _ids(cells: Cells, there: Stems | None, why: Cells) -> Cells:
                 why[n] = why[n] or "left.id_twice"
             seen.add(key)
     taken = have | seen
-    for n, key in enumerate(cells.tolist()):
+    for n, key in enumerate(keys):
         if not key:
             number += 1
             while f"i{number}" in taken:
@@ -235,8 +254,8 @@ def _twice(
     rows = np.flatnonzero(why == "")
     if not rows.size:
         return
-    latin = {word: look_up(word, find_species).latin for word in set(species[rows].tolist())}
-    own = np.array([latin[word] for word in species[rows].tolist()])
+    latin = {word: look_up(word, find_species).latin for word in set(species.tolist())}
+    own = _whole(np.array([latin[word] for word in species.tolist()]), len(why))[rows]
     spots, sizes, names = np.column_stack([x[rows], y[rows]]), size_cm[rows], own
     old = 0
     if there is not None and len(there):
@@ -259,14 +278,18 @@ def _twice(
 def _left_out(layer: Layer, n: int, why: str, cells: Mapping[str, Cells]) -> LeftOut:
     reason, _, name = why.partition(":")
     values: list[tuple[str, str | float]] = []
+
+    def typed(column: str) -> str:
+        return clean(str(_whole(cells[column], len(layer.rows))[n]))
+
     if name:
-        values = [("column", name), ("typed", clean(str(cells[name][n])))]
+        values = [("column", name), ("typed", typed(name))]
     elif reason == "left.species":
-        values = [("typed", clean(str(cells["species"][n])))]
+        values = [("typed", typed("species"))]
     elif reason == "left.patch":
-        values = [("typed", clean(str(cells["patch"][n])))]
+        values = [("typed", typed("patch"))]
     elif reason.startswith("left.id"):
-        values = [("typed", clean(str(cells["id"][n])))]
+        values = [("typed", typed("id"))]
     return LeftOut(layer.lines[n], reason, tuple(values))
 
 
