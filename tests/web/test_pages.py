@@ -361,3 +361,44 @@ def test_deployment_checks_pass(profile, silenced, tmp_path):
     done = subprocess.run([sys.executable, "-c", code], env=env, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
     assert done.stdout.strip().splitlines()[-1] == str(silenced)
+
+
+def test_a_shared_notebook_lets_nobody_in_yet(client, hollow):
+    """Without accounts the shared profile is closed, key or no key."""
+    with override_settings(PROFILE="shared"):
+        answer = client.get(f"/land/{hollow}/")
+    assert answer.status_code == 403
+    assert "needs accounts" in answer.content.decode()
+
+
+def test_a_long_import_tells_how_far_it_has_come(client, hollow, monkeypatch):
+    """While stems are written, another request is told how many of how many."""
+    from stemward.notebook import store
+    from stemward.web import bring
+
+    seen, asked = [], f"/land/{hollow}/import/far?of=last"
+
+    def watched(token):
+        tell = teller(token)
+
+        def telling(*far):
+            tell(*far)
+            seen.append(client.get(asked).json())
+
+        return telling
+
+    teller = bring.teller
+    monkeypatch.setattr(bring, "teller", watched)
+    monkeypatch.setattr(store, "LOT", 10)
+    rows = "".join(f"q{n},{3 + n % 3},{80 + n},{60 + n}\n" for n in range(25))
+    upload = io.BytesIO(b"Tag,DBH,x,y\n" + rows.encode())
+    upload.name = "list.csv"
+    command = name()
+    client.post(f"/land/{hollow}/import", {"command": command, "file": upload})
+    columns = {"column-id": "Tag", "column-size": "DBH", "column-x_m": "x", "column-y_m": "y"}
+    fixed = {"fixed-patch": "meadow", "fixed-species": "glossy buckthorn", "fixed-unit": "in"}
+    answer = client.post(f"/land/{hollow}/import", {"command": "last", "token": command, **columns, **fixed})
+    assert "25 brought in" in answer.content.decode()
+    assert [one["done"] for one in seen] == [0, 10, 20, 25]
+    assert seen[0]["words"] == "Comparing 25 rows with each other and with what is here"
+    assert seen[-1] == {"words": "Writing: 25 of 25 stems", "done": 25, "of": 25}

@@ -4,9 +4,7 @@ The same values stand on both sides, as they were typed, so nothing is rounded o
 `folder.read_texts` has read without a problem; `join` writes texts that are the same bytes for the same pieces.
 """
 
-import csv
 import datetime
-import io
 import json
 import re
 import tomllib

@@ -7,7 +7,7 @@ tract is then read again by room `gate`; if that finds anything wrong, nothing i
 import datetime
 import hashlib
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -92,8 +92,11 @@ def begin(asked: Asked, parts: Parts, now: datetime.datetime, example: bool = Fa
         return _written(asked, digest, now, {}, {"begun": counts}, 0)
 
 
-def change(asked: Asked, now: datetime.datetime) -> Done:
-    """Change a tract. Raises Refused, with nothing changed, if what would come of it cannot be read."""
+def change(asked: Asked, now: datetime.datetime, tell: Callable[[int, int], None] | None = None) -> Done:
+    """Change a tract. Raises Refused, with nothing changed, if what would come of it cannot be read.
+
+    tell: is told how many of how many new stems are written, while they are.
+    """
     digest = asked.digest()
     with transaction.atomic():
         before = _asked_before(asked.id, digest)
@@ -102,7 +105,7 @@ def change(asked: Asked, now: datetime.datetime) -> Done:
         _locked(asked.tract)
         was, now_is = _apply(asked.tract, asked.edits, asked.stems, 1)
         _take(asked.tract, asked.taken, asked.id)
-        _add(asked)
+        _add(asked, tell)
         store.add_entries(asked.tract, asked.entries)
         return _written(asked, digest, now, was, now_is, len(asked.taken))
 
@@ -258,7 +261,7 @@ def _take(tract_id: str, keys: Sequence[str], change_id: str) -> None:
             raise Refused("Some of these stems are not there any more.")
 
 
-def _add(asked: Asked) -> None:
+def _add(asked: Asked, tell: Callable[[int, int], None] | None) -> None:
     if not asked.added:
         return
     keys = {row[0] for row in asked.added}
@@ -267,7 +270,7 @@ def _add(asked: Asked) -> None:
     if twice or len(keys) < len(asked.added):
         shown = f": {', '.join(twice[:5])}" if twice else ""
         raise Refused(f"Some of these stems have an id that is used already{shown}. Each id names one stem.")
-    store.add_stems(asked.tract, asked.added, asked.id)
+    store.add_stems(asked.tract, asked.added, asked.id, tell)
 
 
 def _written(

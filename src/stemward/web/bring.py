@@ -3,7 +3,7 @@
 from collections import Counter
 from typing import Any
 
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse, JsonResponse
 from django.urls import reverse
 
 from stemward.gate.foreign import Layer, LeftOut, guess, look, take_stems
@@ -14,12 +14,13 @@ from stemward.kinds import STEMS
 from stemward.notebook import edits
 from stemward.notebook.changes import Asked, Edit, Refused, change
 from stemward.notebook.models import Kept
-from stemward.say.en.bring import LEFT
+from stemward.say.en.bring import BRING, LEFT
 from stemward.say.problems import problem_sentence
 from stemward.web import clock
 from stemward.web.door import who
 from stemward.web.frame import known_of, page
 from stemward.web.kept import kept_lately, lately
+from stemward.web.progress import far, teller
 
 REMEMBERED = "import columns"
 SAMPLE = 8
@@ -58,6 +59,13 @@ def bring_page(request: HttpRequest, tract_id: str) -> HttpResponse:
     token = request.POST["command"]
     kept_lately("brought", (tract_id, token), lambda: layers)
     return _match(request, tract_id, token, layers, [])
+
+
+def bring_progress(request: HttpRequest, tract_id: str) -> HttpResponse:
+    """How far a list that is being brought in has come, for the page that waits."""
+    known_of(tract_id)
+    now = far(request.GET.get("of", ""))
+    return JsonResponse({"words": "", "done": 0, "of": 0} if now is None else now._asdict())
 
 
 def _choose(request: HttpRequest, tract_id: str, lines: list[str]) -> HttpResponse:
@@ -123,6 +131,8 @@ def _bring(request: HttpRequest, tract_id: str) -> HttpResponse:
     fixed = {key: request.POST.get(f"fixed-{key}", "").strip() for key in ("patch", "species", "unit", "measured_at")}
     fixed = {key: value for key, value in fixed.items() if value} | {"stems": "1", "state": "standing"}
     known = known_of(tract_id)
+    tell = teller(request.POST["command"])
+    tell(BRING["comparing"].format(count=len(layer.rows)), 0, 0)
     try:
         if not any(name in columns for name in ("diameter_in", "diameter_cm", SIZE)):
             raise Refused("Which heading holds the size across the stem?")
@@ -139,6 +149,7 @@ def _bring(request: HttpRequest, tract_id: str) -> HttpResponse:
         change(
             Asked(request.POST["command"], tract_id, who(), "import", {"count": len(taken.rows)}, changes,
                   added=taken.rows), clock.now(),
+            lambda done, of: tell(BRING["writing"].format(done=done, of=of), done, of),
         )  # fmt: skip
     except Refused as refused:
         return _match(request, tract_id, token, layers, [*refused.lines, "Nothing was changed."])

@@ -45,13 +45,21 @@ def only_the_owner(get_response: Answer) -> Answer:
         except SuspiciousOperation:
             return render(request, "web/trouble.html", {"title": "Not this address", "lines": [OTHER_HOST]}, status=400)
         known = door.knows(request.COOKIES.get(COOKIE, ""))
-        if settings.PROFILE == "loopback" and not known and not request.path.startswith(OPEN_TO_ALL):
+        if request.path.startswith(OPEN_TO_ALL):
+            return get_response(request)
+        if settings.PROFILE != "loopback":
+            return render(request, "web/trouble.html", {"title": "Closed", "lines": [NO_ACCOUNTS]}, status=403)
+        if not known:
             return render(request, "web/closed.html", status=403)
         return get_response(request)
 
     return answer
 
 
+NO_ACCOUNTS = (
+    "A notebook that several people share needs accounts, and this version has none yet, so nobody is let in. "
+    "Run stemward on your own computer."
+)
 OTHER_HOST = "Stemward answers only under the address it was opened with. Open it again from its icon or link."
 
 

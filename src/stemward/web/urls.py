@@ -2,6 +2,7 @@
 
 from django.urls import path
 
+from stemward.web import bring
 from stemward.web.views import day, first, give, land, opening, plan, server, shelf, sums, trace
 
 handler404 = "stemward.web.views.trouble.not_found"
@@ -44,7 +45,8 @@ urlpatterns = [
     path(T + "stems", land.stems, name="stems"),
     path(T + "stems/rows", land.stem_rows, name="stem-rows"),
     path(T + "stems/edit", land.stem_edit, name="stem-edit"),
-    path(T + "import", land.bring_stems, name="import"),
+    path(T + "import", bring.bring_page, name="import"),
+    path(T + "import/far", bring.bring_progress, name="import-far"),
     path(T + "ways", plan.overview, name="plan"),
     path(T + "ways/<str:patch>/<str:species>/<str:state>", plan.ways, name="ways"),
     path(T + "ways/<str:patch>/<str:species>/<str:state>/if", plan.what_if, name="what-if"),

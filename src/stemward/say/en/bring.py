@@ -1,4 +1,9 @@
-"""Why a row of a file that someone brings was left out."""
+"""What is said while a file is brought in, and why a row of it was left out."""
+
+BRING = {
+    "comparing": "Comparing {count:,} rows with each other and with what is here",
+    "writing": "Writing: {done:,} of {of:,} stems",
+}
 
 LEFT = {
     "left.no_size": "it has no size",

@@ -471,13 +471,6 @@ def _sheet(
     return [(key, tuple(cells)) for key, cells in changed.items()], rows, [str(one) for one in asked.get("delete", ())]
 
 
-def bring_stems(request: HttpRequest, tract_id: str) -> HttpResponse:
-    """A list or GPS file of stems: looked at, matched, brought in."""
-    from stemward.web.bring import bring_page
-
-    return bring_page(request, tract_id)
-
-
 @require_POST
 def remove(request: HttpRequest, tract_id: str) -> HttpResponse:
     """Put a tract among those removed; it can be brought back for 30 days."""

@@ -38,4 +38,27 @@ document.addEventListener("submit", (event) => {
   }
 });
 
+// Work of more than a moment shows how far it has come, under the button that started it.
+document.addEventListener("submit", (event) => {
+  const form = event.target;
+  if (!form.dataset.far) return;
+  const bar = document.createElement("progress");
+  const words = document.createElement("p");
+  words.setAttribute("role", "status");
+  words.textContent = form.dataset.farWords + " …";
+  bar.setAttribute("aria-label", form.dataset.farWords);
+  form.append(words, bar);
+  const address = form.dataset.far + "?of=" + encodeURIComponent(form.elements.command.value);
+  setInterval(async () => {
+    try {
+      const far = await (await fetch(address, { cache: "no-store" })).json();
+      if (far.words) words.textContent = far.words;
+      if (far.of) {
+        bar.max = far.of;
+        bar.value = far.done;
+      }
+    } catch { /* the answer itself is on its way */ }
+  }, 300);
+});
+
 if (gone) setTimeout(look, 15000);
