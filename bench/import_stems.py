@@ -82,7 +82,7 @@ def ours(tract: str, raw: bytes) -> tuple[float, int]:
     layer = look(raw, "stems.csv")[0]
     columns = guess(layer.headings, {})
     steps.append(time.perf_counter())
-    taken = take_stems(layer, columns, fixed, None, None, find, ["p"])
+    taken = take_stems(layer, columns, fixed, None, None, find, {"p": None})
     steps.append(time.perf_counter())
     change(Asked(str(uuid.uuid4()), tract, "owner", "import", {"count": len(taken.rows)}, added=taken.rows), NOW)
     steps.append(time.perf_counter())

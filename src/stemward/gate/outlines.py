@@ -97,16 +97,24 @@ def place_stems(read: StemsFile, outlines: Outlines, problems: Problems) -> None
     whole = shapely.union_all([geometry(shape) for shape, _ in outlines.values()])
     for patch, (shape, _) in outlines.items():
         rows = np.flatnonzero((stems.patch == patch) & np.isfinite(stems.x_m) & np.isfinite(stems.y_m))
-        polygon = geometry(shape)
-        shapely.prepare(polygon)
-        out = rows[~shapely.intersects_xy(polygon, stems.x_m[rows], stems.y_m[rows])]
+        away_m = outside_by(shape, stems.x_m[rows], stems.y_m[rows])
+        out, away_m = rows[away_m > 0], away_m[away_m > 0]
         if not out.size:
             continue
-        away_m = shapely.distance(polygon, shapely.points(stems.x_m[out], stems.y_m[out]))
         far = away_m > PHONE_OFF_M
         _outside(read, patch, out[far], away_m[far], whole, outlines, problems)
         if not far.all():
             _nearly(read, patch, out[~far], away_m[~far], problems)
+
+
+def outside_by(shape: Shape, x_m: NDArray[np.float64], y_m: NDArray[np.float64]) -> NDArray[np.float64]:
+    """How far points stand outside an outline, in metres; 0 within it."""
+    polygon = geometry(shape)
+    shapely.prepare(polygon)
+    away_m = np.zeros(len(x_m))
+    out = np.flatnonzero(~shapely.intersects_xy(polygon, x_m, y_m))
+    away_m[out] = shapely.distance(polygon, shapely.points(x_m[out], y_m[out]))
+    return away_m
 
 
 def _outside(

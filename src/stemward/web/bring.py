@@ -138,7 +138,7 @@ def _bring(request: HttpRequest, tract_id: str) -> HttpResponse:
             raise Refused("Which heading holds the size across the stem?")
         taken = take_stems(
             layer, columns, fixed, known.land.origin, known.land.stems, load().find_species,
-            [patch.id for patch in known.land.patches],
+            {patch.id: patch.shape for patch in known.land.patches},
         )  # fmt: skip
         if not taken.rows:
             raise Refused("No row can be taken.", *_reasons(taken.left_out))

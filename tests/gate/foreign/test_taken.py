@@ -12,18 +12,28 @@ from stemward.gate.foreign.taken import COLUMNS
 from stemward.gate.pieces import Parts, Piece, join
 from stemward.gate.places import to_degrees, to_metres
 from stemward.handbook import load
+from stemward.kinds import Shape
 from stemward.label import KINDS
 from stemward.say.en.bring import LEFT
 
 FIXED = {"patch": "fence", "species": "glossy buckthorn", "stems": "1", "state": "standing"}
 
 
-def taken(raw: bytes, origin=None, there=None, **fixed):
-    """Stems of a file, its columns matched by guess."""
+def taken(raw: bytes, origin=None, there=None, outline=None, **fixed):
+    """Stems of a file, its columns matched by guess. outline: of the patch fence."""
     layer = look(raw, "x")[0]
-    return take_stems(
-        layer, guess(layer.headings, {}), FIXED | fixed, origin, there, load().find_species, ["fence", "rim"]
-    )
+    patches = {"fence": outline, "rim": None}
+    return take_stems(layer, guess(layer.headings, {}), FIXED | fixed, origin, there, load().find_species, patches)
+
+
+def test_rows_outside_the_outline_of_their_patch_are_left_out():
+    """As the tract's reader does: within 10 m a phone may be off, beyond that it is another place."""
+    square = Shape("polygon", (((0.0, 0.0), (20.0, 0.0), (20.0, 20.0), (0.0, 20.0), (0.0, 0.0)),))
+    found = taken(b"Tag,DBH,x,y\nin,3,10,10\nnear,3,29,10\nfar,3,31,10\n", outline=square)
+    assert [cell(r, "id") for r in found.rows] == ["in", "near"]
+    assert [(one.line, one.reason, one.values) for one in found.left_out] == [
+        (4, "left.outside", (("typed", "fence"),))
+    ]
 
 
 def cell(row, name: str) -> str:

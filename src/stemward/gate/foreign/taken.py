@@ -13,6 +13,7 @@ from stemward.gate.figures import PLAIN, FigureError, figure
 from stemward.gate.foreign.layer import Layer
 from stemward.gate.foreign.match import LATITUDE, LONGITUDE, SIZE, bare
 from stemward.gate.names import FindSpecies, look_up
+from stemward.gate.outlines import PHONE_OFF_M, outside_by
 from stemward.gate.places import to_metres
 from stemward.gate.text import clean
 from stemward.kinds import STEMS, Shape, Stems
@@ -49,13 +50,14 @@ def take_stems(
     origin: tuple[float, float] | None,
     there: Stems | None,
     find_species: FindSpecies,
-    patches: Sequence[str],
+    patches: Mapping[str, Shape | None],
 ) -> Taken:
     """Take rows over as stems.
 
     columns: heading by column, and by "size" for a diameter whose unit is fixed["unit"]. fixed: a value for columns
     that the file has not (patch, species, state …). origin: of the tract; where it has none and places are degrees,
-    the south-west corner of the rows becomes it. there: stems the tract has already.
+    the south-west corner of the rows becomes it. there: stems the tract has already. patches: the outline of each,
+    None where it is not drawn.
     """
     count = len(layer.rows)
     cells = {name: _column(layer, columns, fixed, name, count) for name in COLUMNS}
@@ -63,7 +65,8 @@ def take_stems(
     cells, numbers = _sizes(layer, columns, fixed, cells, why)
     named = bare(columns.get("x_m", "")) in LONGITUDE and bare(columns.get("y_m", "")) in LATITUDE
     x, y, origin = _places(layer, cells, origin, named, why)
-    _words(cells, why, find_species, patches)
+    _words(cells, why, find_species, tuple(patches))
+    _within(_whole(cells["patch"], count), x, y, patches, why)
     ids = _ids(cells["id"], there, why)
     _twice(numbers["diameter_cm"], cells["species"], x, y, there, why, find_species)
     cells["x_m"], cells["y_m"] = (_as_typed(cells[name], axis) for name, axis in (("x_m", x), ("y_m", y)))
@@ -215,6 +218,16 @@ def _words(cells: dict[str, Cells], why: Cells, find_species: FindSpecies, patch
             why[(why == "") & np.isin(code, wrong)] = f"left.{column.name}"
 
 
+def _within(
+    patch: Cells, x: NDArray[np.float64], y: NDArray[np.float64], patches: Mapping[str, Shape | None], why: Cells
+) -> None:
+    """Marks rows that stand farther outside their patch than a phone errs."""
+    for name, shape in patches.items():
+        if shape is not None:
+            rows = np.flatnonzero((why == "") & (patch == name))
+            why[rows[outside_by(shape, x[rows], y[rows]) > PHONE_OFF_M]] = "left.outside"
+
+
 def _ids(cells: Cells, there: Stems | None, why: Cells) -> Cells:
     """The ids of the file, or new ones where it has none; rows whose id is used already are marked."""
     have = set(there.id.tolist()) if there is not None else set()
@@ -286,7 +299,7 @@ def _left_out(layer: Layer, n: int, why: str, cells: Mapping[str, Cells]) -> Lef
         values = [("column", name), ("typed", typed(name))]
     elif reason == "left.species":
         values = [("typed", typed("species"))]
-    elif reason == "left.patch":
+    elif reason in ("left.patch", "left.outside"):
         values = [("typed", typed("patch"))]
     elif reason.startswith("left.id"):
         values = [("typed", typed("id"))]

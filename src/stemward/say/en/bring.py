@@ -13,6 +13,7 @@ LEFT = {
     "left.word": "{column} is not understood, too long, or holds a sign that cannot be printed: {typed}",
     "left.species": "no plant of the name {typed} is known",
     "left.patch": "there is no patch {typed}",
+    "left.outside": "it stands outside the outline of {typed}",
     "left.id_there": "the id {typed} is used by a stem that is here already",
     "left.id_twice": "the id {typed} stands twice in the file",
     "left.twice_there": "a stem of the same plant and size stands there already",
