@@ -402,3 +402,31 @@ def test_a_long_import_tells_how_far_it_has_come(client, hollow, monkeypatch):
     assert [one["done"] for one in seen] == [0, 10, 20, 25]
     assert seen[0]["words"] == "Comparing 25 rows with each other and with what is here"
     assert seen[-1] == {"words": "Writing: 25 of 25 stems", "done": 25, "of": 25}
+
+
+def test_an_outline_for_a_counted_patch_takes_what_was_counted_along(client, hollow):
+    """A patch without a map gets one: its counted plants stand in it, and what is kept is as far away as was said."""
+    page = f"/land/{hollow}/patch"
+    before = {*client.get(f"/land/{hollow}/plan.json").json()["stems"]["id"]}
+    client.post(page, {"command": name(), "name": "Fence row", "places-asked": "1", "places": "woods"})
+    counted = {"command": name(), "species": "glossy buckthorn", "to1": "", "to3": "7", "height": "head"}
+    names = re.findall(r'id="c-([^"]+)"', client.get(f"{page}/fence-row").content.decode())
+    counted[names[1]] = "7"
+    assert client.post(f"{page}/fence-row/count", counted).status_code == 302
+    near = {"command": name(), "kept": "tree", "far-tree": "30 ft", "kept-plant": "bur oak"}
+    assert client.post(f"{page}/fence-row/kept", near).status_code == 302
+
+    ring = [[400, 100], [440, 100], [440, 140], [400, 140]]
+    asked = {"command": name(), "what": "patch", "form": "polygon", "id": "fence-row", "rings": [ring]}
+    answer = client.post(f"/land/{hollow}/draw", json.dumps(asked), content_type="application/json")
+    assert answer.status_code == 200, answer.content
+    land = client.get(f"/land/{hollow}/plan.json").json()
+    at = [n for n, key in enumerate(land["stems"]["id"]) if key not in before]
+    spots = {(land["stems"]["x"][n], land["stems"]["y"][n]) for n in at}
+    assert spots == {(420.0, 120.0)}
+    oak = next(one for one in land["spared"] if one["id"].startswith("fence-row-tree"))
+    assert oak["rings"][0][0] == [420.0, round(120 + 30 * 0.3048, 2)]
+    assert next(p for p in land["all"] if p["id"] == "fence-row")["drawn"]
+
+    client.post(f"/land/{hollow}/undo", {"command": name()})
+    assert not next(p for p in client.get(f"/land/{hollow}/plan.json").json()["all"] if p["id"] == "fence-row")["drawn"]

@@ -1,17 +1,19 @@
 """What a person's wish comes to as edits of pieces and rows of stems. Pure functions: parts in, edits out."""
 
+import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
-from stemward.gate.pieces import STEM_COLUMNS, Parts
+from stemward.gate.pieces import STEM_COLUMNS, Parts, Piece
 from stemward.notebook.changes import Edit
 
 APART_M = 1000.0
 """Patches that are counted and not mapped stand this far apart, so that none is near what another keeps."""
 FT_M = 0.3048
 COUNTED = "counted by size, not mapped"
+NEAREST = "nearest, by its distance; not mapped"
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +82,33 @@ def spot_of(parts: Parts, patch: str) -> tuple[float, float]:
     return APART_M * keys_of(parts, "patch").index(patch), 0.0
 
 
+def outlined(
+    parts: Parts, patch: str, geometry: dict[str, Any]
+) -> tuple[list[Edit], list[tuple[str, tuple[str, ...]]]]:
+    """An outline for a patch, and all that was given by count or distance moved into it, so that distances hold.
+
+    Edits, and stems by id as they are then.
+    """
+    outline = Edit("outline", patch, {"type": "Feature", "properties": {"id": patch}, "geometry": geometry})
+    old = spot_of(parts, patch) if patch in keys_of(parts, "patch") else (math.nan, math.nan)
+    new = spot_of(replace(parts, pieces=(Piece("outline", patch, outline.body or {}),)), patch)
+    at = {name: STEM_COLUMNS.index(name) for name in ("id", "patch", "x_m", "y_m", "note")}
+    stems = []
+    for row in parts.stems:
+        if row[at["patch"]] == patch and row[at["note"]] == COUNTED:
+            cells = list(row)
+            cells[at["x_m"]], cells[at["y_m"]] = (f"{value:g}" for value in new)
+            stems.append((row[at["id"]], tuple(cells)))
+    edits = [outline]
+    for piece in parts.pieces:
+        if piece.kind == "spared" and piece.body["properties"].get("note") == NEAREST:
+            x, y = piece.body["geometry"]["coordinates"]
+            if piece.key.startswith(f"{patch}-") and x == old[0]:
+                point = {"type": "Point", "coordinates": [new[0], round(y + new[1] - old[1], 2)]}
+                edits.append(Edit("spared", piece.key, {**piece.body, "geometry": point}))
+    return edits, stems
+
+
 def stem_row(**cells: str) -> tuple[str, ...]:
     """A row of stems.csv from named cells; the others are empty."""
     return tuple(cells.get(name, "") for name in STEM_COLUMNS)
@@ -115,7 +144,7 @@ def kept_at(parts: Parts, patch: str, near: Iterable[tuple[str, str, float]]) ->
             number += 1
             key = f"{patch}-{kind.replace(' ', '-')}"[:33] + f"-{number}"
         taken.add(key)
-        properties: dict[str, Any] = {"id": key, "kind": kind, "note": "nearest, by its distance; not mapped"}
+        properties: dict[str, Any] = {"id": key, "kind": kind, "note": NEAREST}
         if plant:
             properties["species"] = plant
         point = {"type": "Point", "coordinates": [x_m, round(y_m + distance_m, 2)]}

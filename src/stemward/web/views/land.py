@@ -326,6 +326,7 @@ def drawing(request: HttpRequest, tract_id: str) -> JsonResponse:
                 {"id": s.id, "kind": s.kind, "name": s.note or s.kind, "form": s.shape.kind, "rings": s.shape.rings}
                 for s in land.spared
             ],
+            "all": [{"id": p.id, "name": p.name, "drawn": p.shape is not None} for p in land.patches],
             "image": None,
         }
     )
@@ -337,10 +338,9 @@ def draw(request: HttpRequest, tract_id: str) -> JsonResponse:
     parts = known_of(tract_id).parts
     try:
         asked = json.loads(request.body)
-        edit_list, rows, what = _drawn(parts, asked)
-        change(
-            Asked(str(asked["command"]), tract_id, who(), "draw", {"what": what}, edit_list, added=rows), clock.now()
-        )
+        edit_list, moved, rows, what = _drawn(parts, asked)
+        wanted = Asked(str(asked["command"]), tract_id, who(), "draw", {"what": what}, edit_list, moved, rows)
+        change(wanted, clock.now())
     except (ValueError, KeyError, TypeError, IndexError):
         return JsonResponse({"sentence": "The drawing was not understood. Nothing was changed."}, status=400)
     except Refused as refused:
@@ -348,32 +348,34 @@ def draw(request: HttpRequest, tract_id: str) -> JsonResponse:
     return JsonResponse({"reload": True})
 
 
-def _drawn(parts: Parts, asked: dict[str, Any]) -> tuple[list[Edit], list[tuple[str, ...]], str]:
+Drawn = tuple[list[Edit], list[tuple[str, tuple[str, ...]]], list[tuple[str, ...]], str]
+"""Edits, stems that are moved by it, new stems, and what it is."""
+
+
+def _drawn(parts: Parts, asked: dict[str, Any]) -> Drawn:
     rings = [[[round(float(x), 2), round(float(y), 2)] for x, y in ring] for ring in asked["rings"]]
     if not rings or not all(rings):
         raise ValueError("a drawing without corners")
     if asked["what"] == "stem":
-        return [], [_drawn_stem(parts, asked, rings[0][0])], "a plant to treat"
+        return [], [], [_drawn_stem(parts, asked, rings[0][0])], "a plant to treat"
     if asked["what"] == "patch":
         key = str(asked.get("id") or "")
         added = []
+        if key and edits.body_of(parts, "patch", key) is None:
+            raise Refused(f"There is no patch {key} any more.")
         if not key:
             name = str(asked.get("name") or f"Patch {len(edits.keys_of(parts, 'patch')) + 1}")
             key = edits.new_key(parts, "patch", name)
             added = [Edit("patch", key, {"id": key, "name": name})]
-        feature = {
-            "type": "Feature",
-            "properties": {"id": key},
-            "geometry": {"type": "Polygon", "coordinates": _closed(rings)},
-        }
-        return [*added, Edit("outline", key, feature)], [], f"the outline of {key}"
+        outline, moved = edits.outlined(parts, key, {"type": "Polygon", "coordinates": _closed(rings)})
+        return [*added, *outline], moved, [], f"the outline of {key}"
     kind = str(asked.get("kind") or {"point": "tree", "line": "water", "polygon": "small plants"}[asked["form"]])
     key = str(asked.get("id") or edits.new_key(parts, "spared", kind))
     shapes = {"point": ("Point", rings[0][0]), "line": ("LineString", rings[0]), "polygon": ("Polygon", _closed(rings))}
     name, coordinates = shapes[asked["form"]]
     have = edits.body_of(parts, "spared", key) or {"type": "Feature", "properties": {"id": key, "kind": kind}}
     body = {**have, "geometry": {"type": name, "coordinates": coordinates}}
-    return [Edit("spared", key, body)], [], f"{kind} to keep"
+    return [Edit("spared", key, body)], [], [], f"{kind} to keep"
 
 
 def _closed(rings: list[list[list[float]]]) -> list[list[list[float]]]:

@@ -35,6 +35,7 @@ class Land {
       image.src = land.image.url;
     }
     if (fit) this.fit();
+    this.listPatches(land.all || []);
     this.say(`${x.length} plants to treat, ${land.patches.length} patches drawn, ${land.spared.length} kept from harm.`);
     this.paint();
   }
@@ -239,6 +240,10 @@ class Land {
       ["Draw a patch", "patch", "polygon", ""], ["Plant to treat", "stem", "point", ""], ["Keep: tree", "kept", "point", "tree"],
       ["Keep: well", "kept", "point", "well"], ["Keep: water's edge", "kept", "line", "water"], ["Keep: area", "kept", "polygon", "small plants"],
     ]) add(words, () => this.begin(what, form, kind), what);
+    this.which = document.createElement("select");
+    const label = document.createElement("label");
+    label.className = "which"; label.append("Outline of ", this.which);
+    bar.querySelector("[data-tool=patch]").before(label);
     this.finishButton = add("Finish", () => this.finish(), "finish");
     this.stopButton = add("Stop drawing", () => this.end("Stopped; nothing was kept."), "stop");
     bar.append(this.walkForm());
@@ -249,6 +254,15 @@ class Land {
     this.canvas.before(bar);
     this.canvas.after(this.status, this.refused);
     this.showTools();
+  }
+
+  // A patch without outline comes first: drawing it is what is missing.
+  listPatches(all) {
+    this.which.textContent = "";
+    const option = (id, words) => { const one = document.createElement("option"); one.value = id; one.textContent = words; this.which.append(one); };
+    for (const patch of all) if (!patch.drawn) option(patch.id, patch.name);
+    option("", "a new patch");
+    for (const patch of all) if (patch.drawn) option(patch.id, `${patch.name}, drawn again`);
   }
 
   walkForm() {
@@ -345,6 +359,7 @@ class Land {
     if (now.form === "polygon" && corners.length > 3 && Math.hypot(last[0] - corners[0][0], last[1] - corners[0][1]) < 3 * FT) corners = corners.slice(0, -1);
     if (corners.length < least) return this.refuse(`It takes at least ${least} corners.`);
     const asked = { command: crypto.randomUUID(), what: now.what, form: now.form, kind: now.kind, rings: [corners] };
+    if (now.what === "patch" && this.which.value) asked.id = this.which.value;
     const token = document.querySelector("meta[name=csrf]").content;
     let sentence = "Stemward does not answer. The drawing is still here; try Finish again.";
     try {
