@@ -1,8 +1,11 @@
 """A real browser: a first plan in few steps, by mouse and by keys; drawing, the sheet, what-if, quitting."""
 
+import io
 import sys
 
+import numpy as np
 import pytest
+from PIL import Image
 
 from web.conftest import opened
 from web.walker import Keys, Walker
@@ -242,7 +245,7 @@ def test_land_of_twenty_thousand_stems_is_drawn_and_picked(page, example):
         "stems": {"id": [f"s{n}" for n in range(20000)], "x": [(n * 37) % 1000 for n in range(20000)],
                   "y": [(n * 91) % 1000 for n in range(20000)], "cm": [5.0] * 20000,
                   "species": ["red maple"] * 20000, "state": ["standing"] * 20000},
-        "spared": [], "image": None,
+        "spared": [], "background": None,
     }  # fmt: skip
     page.route("**/plan.json", lambda route: route.fulfill(json=body))
     page.goto(example)
@@ -274,3 +277,56 @@ def test_a_stopped_server_is_noticed_by_an_open_page(chromium, tmp_path):
             other.get_by_role("alert").filter(has_text="does not answer").wait_for(timeout=40_000)
     finally:
         server.end()
+
+
+def a_green_tile() -> bytes:
+    """A tile of one colour."""
+    out = io.BytesIO()
+    Image.new("RGB", (256, 256), (10, 200, 30)).save(out, "PNG")
+    return out.getvalue()
+
+
+def greens(path) -> float:
+    """Share of pixels that have the tile's colour."""
+    pixels = np.asarray(Image.open(path).convert("RGB")).reshape(-1, 3).astype(int)
+    return float((np.abs(pixels - (10, 200, 30)).max(axis=1) < 12).mean())
+
+
+def test_map_tiles_are_laid_where_they_belong(page, example, tmp_path):
+    """The tile that holds the land is asked for, and lies under it where its latitude and longitude are."""
+    asked = []
+
+    def answer(route):
+        asked.append(route.request.url)
+        route.fulfill(body=a_green_tile(), content_type="image/png")
+
+    page.route("https://tiles.example/**", answer)
+    page.goto(example + "background")
+    page.get_by_label("Latitude and longitude of").fill("43, -90")
+    page.get_by_role("button", name="Keep this").click()
+    page.get_by_text("latitude 43.0, longitude -90.0").wait_for()
+    page.get_by_label("Address").fill("https://tiles.example/{z}/{x}/{y}.png")
+    page.get_by_role("button", name="Use these tiles").click()
+    page.get_by_text("There now: https").wait_for()
+    page.get_by_role("link", name="Back to the drawing").click()
+    page.get_by_role("button", name="Hide what lies under").wait_for()
+    page.wait_for_timeout(500)
+    # Tile of 43 N 90 W at a level z by the usual formula: x = (lon + 180) / 360 * 2^z = 2^z / 4;
+    # y = (1 - asinh(tan lat) / pi) / 2 * 2^z = 0.36735 * 2^z (slippy map convention).
+    for url in asked:
+        z, x, y = (int(part) for part in url.removesuffix(".png").split("/")[-3:])
+        assert abs((x + 0.5) / 2**z - 0.25) < 3 / 2**z
+        assert abs((y + 0.5) / 2**z - 0.36735) < 3 / 2**z + 1e-4
+    assert asked
+    page.locator("canvas").scroll_into_view_if_needed()
+    page.wait_for_timeout(300)
+    page.locator("canvas").screenshot(path=tmp_path / "under.png")
+    page.get_by_role("button", name="Hide what lies under").click()
+    page.wait_for_timeout(300)
+    page.locator("canvas").screenshot(path=tmp_path / "bare.png")
+    assert greens(tmp_path / "under.png") > 0.5
+    assert greens(tmp_path / "bare.png") == 0
+    page.get_by_role("button", name="Show what lies under").wait_for()
+    page.goto(example + "background")
+    page.get_by_role("button", name="Take it away").click()
+    page.get_by_text("There now: nothing").wait_for()

@@ -430,3 +430,71 @@ def test_an_outline_for_a_counted_patch_takes_what_was_counted_along(client, hol
 
     client.post(f"/land/{hollow}/undo", {"command": name()})
     assert not next(p for p in client.get(f"/land/{hollow}/plan.json").json()["all"] if p["id"] == "fence-row")["drawn"]
+
+
+def a_picture() -> io.BytesIO:
+    """A small green picture."""
+    from PIL import Image
+
+    out = io.BytesIO()
+    Image.new("RGB", (8, 6), (10, 200, 30)).save(out, "PNG")
+    out.seek(0)
+    out.name = "green.png"
+    return out
+
+
+def test_a_picture_is_laid_under_the_drawing(client, hollow):
+    """Given with two corners in feet it lies there; three corners turn it; it is served as a picture and taken away."""
+    page = f"/land/{hollow}/background"
+    answer = client.post(page, {"command": name(), "picture": a_picture()})
+    assert answer.status_code == 422
+    assert "Not understood: nothing" in answer.content.decode()
+    fields = {"corners_in": "ft", "upper_left": "0, 100", "lower_right": "200, 0"}
+    assert client.post(page, {"command": name(), "picture": a_picture(), **fields}).status_code == 302
+    told = client.get(f"/land/{hollow}/plan.json").json()["background"]
+    assert told["corners"] == [[0, 30.48], [60.96, 30.48], [60.96, 0], [0, 0]]
+    served = client.get(told["url"])
+    assert (served["Content-Type"], served["X-Content-Type-Options"]) == ("image/jpeg", "nosniff")
+
+    fields = {"corners_in": "m", "upper_left": "0, 0", "upper_right": "0, 10", "lower_right": "20, 10"}
+    client.post(page, {"command": name(), "picture": a_picture(), **fields})
+    told = client.get(f"/land/{hollow}/plan.json").json()["background"]
+    assert told["corners"] == [[0, 0], [0, 10], [20, 10], [20, 0]]
+    flat = {"corners_in": "m", "upper_left": "0, 0", "lower_right": "20, 0"}
+    assert client.post(page, {"command": name(), "picture": a_picture(), **flat}).status_code == 422
+
+    client.post(page, {"take-away": "1"})
+    assert client.get(f"/land/{hollow}/plan.json").json()["background"] is None
+    assert client.get(told["url"]).status_code == 404
+
+
+def test_degrees_need_to_know_where_the_land_lies(client, hollow):
+    """A tract in metres of its own says so; with a latitude and longitude given, corners in degrees are turned."""
+    page = f"/land/{hollow}/background"
+    fields = {"corners_in": "degrees", "upper_left": "43.001, -90", "lower_right": "43, -89.999"}
+    client.post(f"/land/{hollow}/undo", {"command": name()})
+    answer = client.post(page, {"command": name(), "picture": a_picture(), **fields})
+    assert "is not known yet" in answer.content.decode()
+    assert client.post(page, {"command": name(), "origin": "430, 2"}).status_code == 422
+    assert client.post(page, {"command": name(), "origin": "43, -90"}).status_code == 302
+    assert client.post(page, {"command": name(), "picture": a_picture(), **fields}).status_code == 302
+    corners = client.get(f"/land/{hollow}/plan.json").json()["background"]["corners"]
+    # A degree of latitude at 43 degrees is 111.1 km, one of longitude 81.5 km (WGS 84, by series; from memory).
+    assert corners[0] == pytest.approx([0, 111.1], abs=0.1)
+    assert corners[2] == pytest.approx([81.5, 0], abs=0.1)
+
+
+def test_tiles_come_only_from_the_address_that_was_given(client, hollow):
+    """The one page with the drawing lets pictures in from that host, and from no other; odd addresses are refused."""
+    page = f"/land/{hollow}/background"
+    client.post(page, {"command": name(), "origin": "43, -90"})
+    for wrong in ("javascript:alert(1)//{z}{x}{y}", "https://a.example/{z}/{x}.png", "https://*/{z}/{x}/{y}",
+                  "https://u:p@a.example/{z}/{x}/{y}", "https://a.example; script-src *//{z}/{x}/{y}", ""):  # fmt: skip
+        answer = client.post(page, {"command": name(), "tiles": wrong})
+        assert answer.status_code == 422, wrong
+    assert "a.example" not in client.get(f"/land/{hollow}/")["Content-Security-Policy"]
+    client.post(page, {"command": name(), "tiles": "https://a.example/{z}/{x}/{y}.png"})
+    policy = client.get(f"/land/{hollow}/")["Content-Security-Policy"]
+    assert "img-src 'self' https://a.example data: blob:;" in policy
+    assert "script-src 'self';" in policy
+    assert "a.example" not in client.get(f"/land/{hollow}/ways")["Content-Security-Policy"]

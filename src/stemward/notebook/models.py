@@ -136,6 +136,21 @@ class GivenOut(models.Model):
         return self.hash
 
 
+class Background(models.Model):
+    """What lies under a tract's drawing: a picture with its corners in metres, or the address of map tiles.
+
+    No part of the land: it is not given out, merged or undone, and nothing is worked out from it.
+    """
+
+    tract = models.OneToOneField(Tract, on_delete=models.CASCADE, primary_key=True, related_name="background")
+    body = AsWritten()
+    media = models.CharField(max_length=40, default="", blank=True)
+    content = models.BinaryField(default=b"")
+
+    def __str__(self) -> str:
+        return str(self.body.get("name", ""))
+
+
 class Kept(models.Model):
     """A small thing remembered between visits: column matches of an import, when the last copy was made."""
 

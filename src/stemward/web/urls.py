@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from stemward.web import bring
+from stemward.web import background, bring
 from stemward.web.views import day, first, give, land, opening, plan, server, shelf, sums, trace
 
 handler404 = "stemward.web.views.trouble.not_found"
@@ -34,6 +34,8 @@ urlpatterns = [
     path(T + "about", land.about, name="about"),
     path(T + "plan.json", land.drawing, name="land-json"),
     path(T + "draw", land.draw, name="draw"),
+    path(T + "background", background.background_page, name="background"),
+    path(T + "background/picture", background.background_picture, name="background-picture"),
     path(T + "patch", land.add_patch, name="add-patch"),
     path(T + "patch/<str:patch>", land.patch, name="patch"),
     path(T + "patch/<str:patch>/count", land.count, name="count"),

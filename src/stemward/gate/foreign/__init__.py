@@ -7,6 +7,10 @@ geodata library is read in a child process that can open nothing else.
 from stemward.gate.foreign.layer import Layer
 from stemward.gate.foreign.look import look
 from stemward.gate.foreign.match import guess
+from stemward.gate.foreign.picture import Picture, look_at_picture
 from stemward.gate.foreign.taken import LeftOut, Taken, outlines_from, spared_from, take_stems
 
-__all__ = ["Layer", "LeftOut", "Taken", "guess", "look", "outlines_from", "spared_from", "take_stems"]
+__all__ = [
+    "Layer", "LeftOut", "Picture", "Taken", "guess", "look", "look_at_picture", "outlines_from", "spared_from",
+    "take_stems",
+]  # fmt: skip

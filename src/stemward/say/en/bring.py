@@ -19,3 +19,15 @@ LEFT = {
     "left.twice_there": "a stem of the same plant and size stands there already",
     "left.twice": "a stem of the same plant and size stands on the same spot in the file",
 }
+
+BACKGROUND = {
+    "degrees": "latitude and longitude, for example 43.1012, -90.2005",
+    "east_north": "how far east and how far north of the land's corner, for example 0, 400",
+    "not_understood": "Not understood: {typed}. Write {example}.",
+    "no_file": "Choose a picture first.",
+    "no_origin": "Where on the earth this land's drawing lies is not known yet. Give its latitude and longitude first, "
+    "at the end of this page.",
+    "address": "This is no address of map tiles. It begins with http:// or https:// and holds {z}, {x} and {y} where "
+    "the numbers of a tile go.",
+    "flat": "These corners lie on one line. Give the upper left and the lower right corner.",
+}

@@ -17,7 +17,7 @@ from stemward.notebook.changes import Asked, Edit, Refused, change
 from stemward.notebook.models import Tract as Row
 from stemward.say.en.forms import OPTIONS
 from stemward.units import UnitError, convert, read
-from stemward.web import clock, forms, steps
+from stemward.web import background, clock, forms, steps
 from stemward.web.door import who
 from stemward.web.frame import known_of, page, units_of
 
@@ -44,12 +44,13 @@ def overview(request: HttpRequest, tract_id: str) -> HttpResponse:
     """Everything on the land, by patch, beside the drawing."""
     land = known_of(tract_id).land
     book = load()
-    return page(
+    answer = page(
         request, "web/land.html", tract_id, "land",
         patches=[patch_words(land, one.id, book) for one in land.patches],
         people=land.people, vessels=land.vessels, measures=land.measures, calibrations=land.calibrations,
         kept=_kept_groups(land, book), stem_count=len(land.stems),
     )  # fmt: skip
+    return background.with_policy(answer, tract_id)
 
 
 def _kept_groups(land: Tract, book: Any) -> list[dict[str, Any]]:
@@ -327,7 +328,7 @@ def drawing(request: HttpRequest, tract_id: str) -> JsonResponse:
                 for s in land.spared
             ],
             "all": [{"id": p.id, "name": p.name, "drawn": p.shape is not None} for p in land.patches],
-            "image": None,
+            "background": background.shown(tract_id, land.origin),
         }
     )
 

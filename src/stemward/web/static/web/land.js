@@ -29,13 +29,14 @@ class Land {
     const x = Float64Array.from(land.stems.x), y = Float64Array.from(land.stems.y);
     this.land = { ...land, x, y };
     this.image = null;
-    if (land.image) {
+    if (land.background && land.background.url) {
       const image = new Image();
       image.onload = () => { this.image = image; this.paint(); };
-      image.src = land.image.url;
+      image.src = land.background.url;
     }
     if (fit) this.fit();
     this.listPatches(land.all || []);
+    this.underButton.hidden = !land.background;
     this.say(`${x.length} plants to treat, ${land.patches.length} patches drawn, ${land.spared.length} kept from harm.`);
     this.paint();
   }
@@ -94,7 +95,8 @@ class Land {
     const pen = this.pen, c = this.colours();
     this.draws += 1;
     pen.clearRect(0, 0, this.width, this.height);
-    if (this.image) this.paintImage();
+    if (this.image && !this.bare) this.paintImage();
+    if (!this.bare && this.land.background && this.land.background.tiles) this.paintTiles();
     this.paintPatches(c);
     this.paintKept(c);
     this.paintStems(c);
@@ -103,7 +105,7 @@ class Land {
   }
 
   paintImage() {
-    const corners = this.land.image.corners.map(([x, y]) => [this.px(x), this.py(y)]);
+    const corners = this.land.background.corners.map(([x, y]) => [this.px(x), this.py(y)]);
     const [a, b, , d] = corners; // first: north-west, then north-east, south-east, south-west
     const pen = this.pen, w = this.image.naturalWidth, h = this.image.naturalHeight, dpr = window.devicePixelRatio || 1;
     pen.save();
@@ -111,6 +113,35 @@ class Land {
     pen.drawImage(this.image, 0, 0);
     pen.restore();
     pen.setTransform(dpr, 0, 0, dpr, 0, 0);
+  }
+
+  // Tiles of the usual web grid (Mercator on a sphere), each laid by its own four sides.
+  paintTiles() {
+    const { tiles, lat, lon, east, north } = this.land.background;
+    const perPixel = 156543.034 * Math.cos((lat * Math.PI) / 180); // metres a pixel at level 0, tiles of 256
+    const z = Math.max(0, Math.min(19, Math.round(Math.log2(perPixel * this.scale)))), n = 2 ** z;
+    const column = (px) => ((lon + this.mx(px) / east + 180) / 360) * n;
+    const row = (py) => { const a = ((lat + this.my(py) / north) * Math.PI) / 180; return ((1 - Math.asinh(Math.tan(a)) / Math.PI) / 2) * n; };
+    const left = (c) => this.px(((c / n) * 360 - 180 - lon) * east);
+    const top = (r) => this.py(((Math.atan(Math.sinh(Math.PI * (1 - (2 * r) / n))) * 180) / Math.PI - lat) * north);
+    const [c0, c1, r0, r1] = [column(0), column(this.width), row(0), row(this.height)].map(Math.floor);
+    if ((c1 - c0 + 1) * (r1 - r0 + 1) > 80) return;
+    for (let c = c0; c <= c1; c++) for (let r = Math.max(0, r0); r <= Math.min(n - 1, r1); r++) {
+      const image = this.tile(tiles.replace("{z}", z).replace("{x}", ((c % n) + n) % n).replace("{y}", r));
+      if (image.complete && image.naturalWidth) this.pen.drawImage(image, left(c), top(r), left(c + 1) - left(c), top(r + 1) - top(r));
+    }
+  }
+
+  tile(address) {
+    this.tiles ||= new Map();
+    if (!this.tiles.has(address)) {
+      if (this.tiles.size > 400) this.tiles.clear();
+      const image = new Image();
+      image.onload = () => this.paint();
+      image.src = address;
+      this.tiles.set(address, image);
+    }
+    return this.tiles.get(address);
   }
 
   ringPath(rings, close) {
@@ -236,6 +267,12 @@ class Land {
     add("+", () => this.zoom(1.5)).setAttribute("aria-label", "Larger");
     add("−", () => this.zoom(1 / 1.5)).setAttribute("aria-label", "Smaller");
     add("All of it", () => { this.fit(); this.paint(); });
+    this.underButton = add("Hide what lies under", () => {
+      this.bare = !this.bare;
+      this.underButton.textContent = this.bare ? "Show what lies under" : "Hide what lies under";
+      this.paint();
+    }, "under");
+    this.underButton.hidden = true;
     for (const [words, what, form, kind] of [
       ["Draw a patch", "patch", "polygon", ""], ["Plant to treat", "stem", "point", ""], ["Keep: tree", "kept", "point", "tree"],
       ["Keep: well", "kept", "point", "well"], ["Keep: water's edge", "kept", "line", "water"], ["Keep: area", "kept", "polygon", "small plants"],
