@@ -9,8 +9,11 @@ import pytest
 from django.test import Client, override_settings
 
 from notebook.some import name
+from stemward.gate.pieces import Parts, Piece
+from stemward.notebook.changes import Asked, begin
 from stemward.notebook.models import Change, Tract
 from stemward.web.door import COOKIE, door
+from web.conftest import NOW
 
 OF_A_TRACT = [
     "", "about", "patch", "patch/meadow", "patch/slope/plots", "stems", "stems/rows", "plan.json", "import", "ways",
@@ -498,3 +501,71 @@ def test_tiles_come_only_from_the_address_that_was_given(client, hollow):
     assert "img-src 'self' https://a.example data: blob:;" in policy
     assert "script-src 'self';" in policy
     assert "a.example" not in client.get(f"/land/{hollow}/ways")["Content-Security-Policy"]
+
+
+@pytest.fixture
+def bare(client) -> str:
+    """A tract with nothing but its name."""
+    del client
+    tract = name()
+    begin(Asked(name(), tract, "owner", "begin"), Parts((Piece("tract", "", {"name": "Bare"}),)), NOW)
+    return tract
+
+
+def brought(client, tract: str, content: bytes, **fields: str):
+    """A file sent to the import page and brought in with these answers."""
+    upload, token = io.BytesIO(content), name()
+    upload.name = "file"
+    matched = client.post(f"/land/{tract}/import", {"command": token, "file": upload})
+    assert matched.status_code == 200, matched.content.decode()
+    return client.post(f"/land/{tract}/import", {"command": name(), "token": token, **fields})
+
+
+TREES = b"""<?xml version="1.0"?><gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1">
+<wpt lat="43.1" lon="-89.5"><name>Big oak</name></wpt><wpt lat="43.1009" lon="-89.5"/>
+<trk><trkseg><trkpt lat="43.1" lon="-89.5"/><trkpt lat="43.101" lon="-89.5"/></trkseg></trk></gpx>"""
+
+
+def test_trees_to_keep_come_from_a_gps_file(client, bare):
+    """Waypoints become things to keep, named as in the file; where degrees are counted from is written down."""
+    answer = brought(client, bare, TREES, what="kept", kept_kind="tree", kept_plant="bur oak")
+    assert "2 brought in, 0 left out" in answer.content.decode()
+    land = client.get(f"/land/{bare}/plan.json").json()
+    assert [(one["id"], one["kind"], one["name"]) for one in land["spared"]] == [
+        ("big-oak", "tree", "Big oak"),
+        ("tree-2", "tree", "tree"),
+    ]
+    x, y = land["spared"][1]["rings"][0][0]
+    assert (x, y) == pytest.approx((0, 100), abs=0.2)  # 0.0009 degrees of latitude
+    again = brought(client, bare, TREES, what="kept", kept_kind="tree")
+    assert "2 brought in" in again.content.decode()
+    keys = [one["id"] for one in client.get(f"/land/{bare}/plan.json").json()["spared"]]
+    assert len(keys) == len(set(keys)) == 4
+    odd = brought(client, bare, TREES, what="kept", kept_kind="dragon")
+    assert "no kind of thing called dragon" in odd.content.decode()
+
+
+def test_outlines_come_from_a_map_file(client, bare):
+    """Areas become patches with outlines; a line among them is left out with its reason; undo takes all back."""
+    ring = [[-89.5, 43.1], [-89.499, 43.1], [-89.499, 43.101], [-89.5, 43.1]]
+    shapes = [{"type": "Polygon", "coordinates": [ring]}, {"type": "LineString", "coordinates": ring[:2]}]
+    features = [
+        {"type": "Feature", "properties": {"NAME": f"East {n}"}, "geometry": shape} for n, shape in enumerate(shapes)
+    ]
+    raw = json.dumps({"type": "FeatureCollection", "features": features}).encode()
+    text = brought(client, bare, raw, what="outlines").content.decode()
+    assert "1 brought in, 1 left out" in text
+    assert "a point or a line and no area" in text
+    land = client.get(f"/land/{bare}/plan.json").json()
+    assert [(p["id"], p["name"]) for p in land["patches"]] == [("east-0", "East 0")]
+    client.post(f"/land/{bare}/undo", {"command": name()})
+    assert client.get(f"/land/{bare}/plan.json").json()["all"] == []
+
+
+def test_degrees_do_not_come_into_land_that_lies_nobody_knows_where(client, hollow):
+    """Land drawn from a corner of its own, of unknown place, takes no degrees: they would lie anywhere."""
+    answer = brought(client, hollow, TREES, what="kept", kept_kind="tree")
+    assert answer.status_code == 422
+    assert "is not known yet" in answer.content.decode()
+    client.post(f"/land/{hollow}/background", {"command": name(), "origin": "43.1, -89.5"})
+    assert "2 brought in" in brought(client, hollow, TREES, what="kept", kept_kind="tree").content.decode()

@@ -2,7 +2,7 @@
 
 import math
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -50,8 +50,12 @@ def keys_of(parts: Parts, kind: str) -> list[str]:
 
 def new_key(parts: Parts, kind: str, name: str, most: int = 30) -> str:
     """A short name for a new piece, made of what it is called, that no other of its kind has."""
-    base = re.sub(r"[^a-z0-9]+", "-", name.casefold()).strip("-")[:most] or kind
-    taken = set(keys_of(parts, kind))
+    return free_key(name, set(keys_of(parts, kind)), most, kind)
+
+
+def free_key(name: str, taken: Collection[str], most: int = 30, otherwise: str = "x") -> str:
+    """A short name made of what something is called, that is not taken."""
+    base = re.sub(r"[^a-z0-9]+", "-", name.casefold()).strip("-")[:most] or otherwise
     key, number = base, 1
     while key in taken:
         number += 1
@@ -80,6 +84,15 @@ def spot_of(parts: Parts, patch: str) -> tuple[float, float]:
         point = shape(outline["geometry"]).representative_point()
         return round(point.x, 2), round(point.y, 2)
     return APART_M * keys_of(parts, "patch").index(patch), 0.0
+
+
+def mapped(parts: Parts) -> bool:
+    """True if anything of a tract stands where it was drawn or measured, not just by count or distance."""
+    note = STEM_COLUMNS.index("note")
+    return any(
+        piece.kind == "outline" or (piece.kind == "spared" and piece.body["properties"].get("note") != NEAREST)
+        for piece in parts.pieces
+    ) or any(row[note] != COUNTED for row in parts.stems)
 
 
 def outlined(

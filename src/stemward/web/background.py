@@ -94,7 +94,7 @@ def _in_metres(request: HttpRequest, tract_id: str, known: Known, degrees: tuple
     """Corners (longitude, latitude) as metres; a tract with nothing on it yet takes the lower left for its origin."""
     origin = known.land.origin
     if origin is None:
-        if len(known.land.stems) or known.land.spared or any(p.shape is not None for p in known.land.patches):
+        if edits.mapped(known.parts):
             raise Refused(BACKGROUND["no_origin"])
         origin = round(degrees[3][1], 6), round(degrees[3][0], 6)
         _put_origin(request, tract_id, known, origin)

@@ -14,9 +14,11 @@ from stemward.kinds import STEMS
 from stemward.notebook import edits
 from stemward.notebook.changes import Asked, Edit, Refused, change
 from stemward.notebook.models import Kept
+from stemward.notebook.worked import Known
 from stemward.say.en.bring import BRING, LEFT
 from stemward.say.problems import problem_sentence
 from stemward.web import clock
+from stemward.web.bring_shapes import KINDS, shapes_in
 from stemward.web.door import who
 from stemward.web.frame import known_of, page
 from stemward.web.kept import kept_lately, lately
@@ -102,7 +104,8 @@ def _match(
         request, "web/import_match.html", tract_id, "land",
         layers=[(n, one.name, len(one.rows)) for n, one in enumerate(layers)],
         number=number, layer=layer, sample=layer.rows[:SAMPLE], columns=rows, token=token, lines=lines,
-        count=len(layer.rows), shaped=shaped, unit_asked=SIZE in found, patches=land.patches, plants=_plants(),
+        count=len(layer.rows), shaped=shaped, kinds=KINDS, what=asked.get("what", "stems"),
+        unit_asked=SIZE in found, patches=land.patches, plants=_plants(),
         patch=asked.get("patch") or only_patch, species=asked.get("species", ""), first=asked.get("first", ""),
         species_found="species" in found, patch_found="patch" in found, status=422 if lines else 200,
     )  # fmt: skip
@@ -127,6 +130,8 @@ def _bring(request: HttpRequest, tract_id: str) -> HttpResponse:
     if "look-again" in request.POST:
         return _match(request, tract_id, token, layers, [])
     layer = layers[_layer(layers, request.POST)]
+    if request.POST.get("what", "stems") != "stems":
+        return _bring_shapes(request, tract_id, token, layers, layer)
     columns = {name: request.POST[f"column-{name}"] for name in ASKED if request.POST.get(f"column-{name}")}
     fixed = {key: request.POST.get(f"fixed-{key}", "").strip() for key in ("patch", "species", "unit", "measured_at")}
     fixed = {key: value for key, value in fixed.items() if value} | {"stems": "1", "state": "standing"}
@@ -142,10 +147,7 @@ def _bring(request: HttpRequest, tract_id: str) -> HttpResponse:
         )  # fmt: skip
         if not taken.rows:
             raise Refused("No row can be taken.", *_reasons(taken.left_out))
-        changes = []
-        if taken.origin and known.land.origin is None:
-            body = edits.body_of(known.parts, "tract") or {}
-            changes = [Edit("tract", "", body | {"origin": {"lat": taken.origin[0], "lon": taken.origin[1]}})]
+        changes = _origin(known, taken.origin)
         change(
             Asked(request.POST["command"], tract_id, who(), "import", {"count": len(taken.rows)}, changes,
                   added=taken.rows), clock.now(),
@@ -158,11 +160,44 @@ def _bring(request: HttpRequest, tract_id: str) -> HttpResponse:
     after = (
         reverse("first-screen", args=[tract_id, 6]) if request.POST.get("first") else reverse("land", args=[tract_id])
     )
-    left = [{"line": one.line, "why": _why(one)} for one in taken.left_out[:MOST_LEFT_SHOWN]]
+    return _done(request, tract_id, len(taken.rows), taken.left_out, after)
+
+
+def _done(request: HttpRequest, tract_id: str, count: int, left_out: tuple[LeftOut, ...], after: str) -> HttpResponse:
+    """What came in, what did not, and why."""
+    left = [{"line": one.line, "why": _why(one)} for one in left_out[:MOST_LEFT_SHOWN]]
     return page(
-        request, "web/import_done.html", tract_id, "land", taken=len(taken.rows), left=left,
-        left_count=len(taken.left_out), reasons=_reasons(taken.left_out), after=after,
+        request, "web/import_done.html", tract_id, "land", taken=count, left=left, left_count=len(left_out),
+        reasons=_reasons(left_out), after=after,
     )  # fmt: skip
+
+
+def _bring_shapes(
+    request: HttpRequest, tract_id: str, token: str, layers: tuple[Layer, ...], layer: Layer
+) -> HttpResponse:
+    """Shapes as outlines of new patches, or as things to keep from harm."""
+    known = known_of(tract_id)
+    what = "outlines" if request.POST["what"] == "outlines" else "kept"
+    try:
+        found = shapes_in(layer, known, what, request.POST)
+        if not found.count:
+            raise Refused("Nothing can be taken.", *_reasons(found.left_out))
+        words = {"what": BRING[what].format(count=found.count)}
+        edit_list = [*_origin(known, found.origin), *found.edits]
+        change(Asked(request.POST["command"], tract_id, who(), "add", words, edit_list), clock.now())
+    except Refused as refused:
+        return _match(request, tract_id, token, layers, [*refused.lines, "Nothing was changed."])
+    return _done(request, tract_id, found.count, found.left_out, reverse("land", args=[tract_id]))
+
+
+def _origin(known: Known, origin: tuple[float, float] | None) -> list[Edit]:
+    """Where degrees are counted from, written down if the tract had none. Raises Refused where it lies nobody knows."""
+    if origin is None or known.land.origin is not None:
+        return []
+    if edits.mapped(known.parts):
+        raise Refused(BRING["no_origin"])
+    body = edits.body_of(known.parts, "tract") or {}
+    return [Edit("tract", "", body | {"origin": {"lat": origin[0], "lon": origin[1]}})]
 
 
 def _why(one: LeftOut) -> str:

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from stemward.gate import folder
-from stemward.gate.foreign import guess, look, outlines_from, spared_from, take_stems
+from stemward.gate.foreign import guess, look, shape_in_metres, take_stems
 from stemward.gate.foreign.match import TRADE_WORDS
 from stemward.gate.foreign.taken import COLUMNS
 from stemward.gate.pieces import Parts, Piece, join
@@ -153,17 +153,16 @@ def test_metres_to_degrees_and_back(lat, lon, x, y):
     assert np.hypot(back_x - x, back_y - y)[0] < 1e-3
 
 
-def test_shapes_become_outlines_and_kept_things():
-    """Polygons become outlines in metres, points become kept things of the kind that is said."""
-    ring = [[-89.5, 43.1], [-89.499, 43.1], [-89.499, 43.101], [-89.5, 43.1]]
+def test_shapes_are_turned_into_metres():
+    """A ring and a point in degrees about the origin."""
     import json
 
+    ring = [[-89.5, 43.1], [-89.499, 43.1], [-89.499, 43.101], [-89.5, 43.1]]
     shapes = [{"type": "Polygon", "coordinates": [ring]}, {"type": "Point", "coordinates": [-89.5, 43.1]}]
     features = [{"type": "Feature", "properties": {"n": n}, "geometry": shape} for n, shape in enumerate(shapes)]
-    raw = json.dumps({"type": "FeatureCollection", "features": features}).encode()
-    layer = look(raw, "x")[0]
-    outline = outlines_from(layer, (43.1, -89.5))[0]
-    assert outline["coordinates"][0][0] == [0.0, 0.0]
-    kept = spared_from(layer, {"kind": "tree", "species": "bur oak"}, (43.1, -89.5))
-    assert kept[1]["properties"] == {"id": "k2", "kind": "tree", "species": "bur oak"}
-    assert kept[1]["geometry"] == {"type": "Point", "coordinates": [0.0, 0.0]}
+    layer = look(json.dumps({"type": "FeatureCollection", "features": features}).encode(), "x")[0]
+    area, point = (shape_in_metres(shape, layer, (43.1, -89.5)) for shape in layer.shapes)
+    assert (area["type"], area["coordinates"][0][0]) == ("Polygon", [0.0, 0.0])
+    # A thousandth of a degree of latitude is 111.1 m here (WGS 84, by series; from memory).
+    assert abs(area["coordinates"][0][2][1] - 111.1) < 0.1
+    assert point == {"type": "Point", "coordinates": [0.0, 0.0]}

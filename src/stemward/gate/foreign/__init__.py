@@ -8,9 +8,9 @@ from stemward.gate.foreign.layer import Layer
 from stemward.gate.foreign.look import look
 from stemward.gate.foreign.match import guess
 from stemward.gate.foreign.picture import Picture, look_at_picture
-from stemward.gate.foreign.taken import LeftOut, Taken, outlines_from, spared_from, take_stems
+from stemward.gate.foreign.taken import LeftOut, Taken, shape_in_metres, take_stems
 
 __all__ = [
-    "Layer", "LeftOut", "Picture", "Taken", "guess", "look", "look_at_picture", "outlines_from", "spared_from",
+    "Layer", "LeftOut", "Picture", "Taken", "guess", "look", "look_at_picture", "shape_in_metres",
     "take_stems",
 ]  # fmt: skip

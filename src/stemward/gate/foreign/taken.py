@@ -1,4 +1,4 @@
-"""Rows of a foreign layer taken over as stems, kept things or outlines; what is left out, and why."""
+"""Rows of a foreign layer taken over as stems, and shapes in metres; what is left out, and why."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -306,24 +306,8 @@ def _left_out(layer: Layer, n: int, why: str, cells: Mapping[str, Cells]) -> Lef
     return LeftOut(layer.lines[n], reason, tuple(values))
 
 
-def spared_from(layer: Layer, fixed: Mapping[str, str], origin: tuple[float, float] | None) -> list[dict[str, Any]]:
-    """Features of spared.geojson from the shapes of a layer, each of the kind and plant that are fixed."""
-    made = []
-    for number, shape in enumerate(layer.shapes, 1):
-        if shape is not None:
-            properties = {"id": f"{fixed.get('lead', 'k')}{number}", "kind": fixed["kind"]}
-            if fixed.get("species"):
-                properties["species"] = fixed["species"]
-            made.append({"type": "Feature", "properties": properties, "geometry": _in_metres(shape, layer, origin)})
-    return made
-
-
-def outlines_from(layer: Layer, origin: tuple[float, float] | None) -> list[dict[str, Any]]:
-    """Outlines (GeoJSON geometries) of the polygons of a layer."""
-    return [_in_metres(s, layer, origin) for s in layer.shapes if s is not None and s.kind == "polygon"]
-
-
-def _in_metres(shape: Shape, layer: Layer, origin: tuple[float, float] | None) -> dict[str, Any]:
+def shape_in_metres(shape: Shape, layer: Layer, origin: tuple[float, float] | None) -> dict[str, Any]:
+    """A shape of a layer as a GeoJSON geometry in metres of the tract; degrees are turned about the origin."""
     rings = []
     for ring in shape.rings:
         x, y = (np.array([corner[axis] for corner in ring], float) for axis in (0, 1))

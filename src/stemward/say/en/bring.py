@@ -2,12 +2,17 @@
 
 BRING = {
     "comparing": "Comparing {count:,} rows with each other and with what is here",
+    "outlines": "{count} patches with outlines",
+    "kept": "{count} things to keep from harm",
+    "no_origin": "The file's places are latitudes and longitudes, and where on the earth this land's drawing lies is "
+    "not known yet. Give the latitude and longitude of its corner first, under the picture for the drawing.",
     "writing": "Writing: {done:,} of {of:,} stems",
 }
 
 LEFT = {
     "left.no_size": "it has no size",
     "left.no_place": "it has no place",
+    "left.no_area": "it is a point or a line and no area",
     "left.far": "it stands more than 1,000 km from the rest",
     "left.figure": "{column} is not understood or cannot be: {typed}",
     "left.word": "{column} is not understood, too long, or holds a sign that cannot be printed: {typed}",
