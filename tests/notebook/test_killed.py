@@ -89,7 +89,6 @@ def test_killed_two_hundred_times_nothing_is_lost(notebook):
     )  # fmt: skip
     assert process.stdout.readline() == "ready\n"
     acknowledged: set[str] = set()
-    mid = 0
     for turn in range(KILLS):
         process.stdin.write(f"t{turn}\n")
         process.stdin.flush()
@@ -109,12 +108,45 @@ def test_killed_two_hundred_times_nothing_is_lost(notebook):
             assert {*stems} <= changes
             last = body.partition('"name": "')[2].partition('"')[0]
             assert last == "Fence" or last in changes
-            mid = len(changes) - 1 - len(acknowledged)
     process.stdin.close()
     process.wait(20)
     process.stdout.close()
     assert len(acknowledged) > KILLS / 4
-    assert mid >= 0
+
+
+ACKNOWLEDGED = """
+import django, os
+django.setup()
+from notebook.some import NOW, stem
+from stemward.notebook.changes import Asked, change
+for number in range(10):
+    change(Asked(f"a-{number}", "tract", "owner", "put", added=[stem(f"a-{number}")]), NOW)
+    os.write(1, f"acknowledged {number}\\n".encode())
+"""
+
+
+def test_each_change_is_on_the_disk_before_it_is_acknowledged(notebook, tmp_path):
+    """Between any two acknowledgements the system was told to write through, at least once.
+
+    Killing alone cannot show this: what the system holds in memory survives the death of a program.
+    """
+    if shutil.which("strace") is None:
+        pytest.skip("no strace on this computer")
+    traced = tmp_path / "calls"
+    done = subprocess.run(
+        ["strace", "-f", "-e", "trace=fdatasync,fsync,write", "-o", str(traced), sys.executable, "-c", ACKNOWLEDGED],
+        env=environment(notebook), capture_output=True, text=True, check=False, timeout=120,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr
+    through, counts = 0, []
+    for line in traced.read_text(errors="replace").splitlines():
+        if "sync(" in line and "= 0" in line:
+            through += 1
+        elif 'write(1, "acknowledged' in line:
+            counts.append(through)
+            through = 0
+    assert len(counts) == 10
+    assert min(counts) >= 1
 
 
 TWELVE = """
