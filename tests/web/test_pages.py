@@ -569,3 +569,46 @@ def test_degrees_do_not_come_into_land_that_lies_nobody_knows_where(client, holl
     assert "is not known yet" in answer.content.decode()
     client.post(f"/land/{hollow}/background", {"command": name(), "origin": "43.1, -89.5"})
     assert "2 brought in" in brought(client, hollow, TREES, what="kept", kept_kind="tree").content.decode()
+
+
+HOSTILE = [
+    (b"", "empty"),
+    (b"%PDF-1.7\n1,2\n", "looks like PDF"),
+    (b"<OGRVRTDataSource><OGRVRTLayer name='x'><SrcDataSource>/etc/hostname</SrcDataSource></OGRVRTLayer>"
+     b"</OGRVRTDataSource>", "none of the kinds"),
+    (b'<?xml version="1.0"?><!DOCTYPE g [<!ENTITY e SYSTEM "file:///etc/hostname">]><gpx><wpt lat="1" lon="1">'
+     b"<name>&amp;e;</name></wpt></gpx>", "cannot be read"),
+    (b"SQLite format 3\x00" + b"\x00" * 84, "cannot be read"),
+    (b"Tag,Note\n1,\xff\xfe\x81\x8d\n", "encoding"),
+    (b"PK\x03\x04 and then nothing", "cannot be read"),
+    (b"{" * 100_000, "cannot be read"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("raw", "words"), HOSTILE)
+@pytest.mark.parametrize("way", ["import", "background", "bring", "copies"])
+def test_hostile_uploads_get_a_sentence_and_store_nothing(client, bare, raw, words, way):
+    """Whatever is sent to whichever page: no traceback, a sentence, and the notebook as it was."""
+    before = (Change.objects.count(), Tract.objects.count(), client.get(f"/land/{bare}/plan.json").content)
+    upload = io.BytesIO(raw)
+    upload.name = "a\u202eb<script>.gpx"
+    address = f"/land/{bare}/{way}" if way in ("import", "background") else f"/{way}"
+    field = {"import": "file", "background": "picture", "bring": "folder", "copies": "copy"}[way]
+    answer = client.post(address, {"command": name(), field: upload})
+    text = answer.content.decode()
+    assert answer.status_code == 422, text
+    assert "Nothing was changed" in text
+    assert "<script>.gpx" not in text
+    if way == "import":
+        assert words in text
+    assert (Change.objects.count(), Tract.objects.count(), client.get(f"/land/{bare}/plan.json").content) == before
+
+
+def test_a_row_that_begins_like_a_formula_comes_out_as_words(client, bare):
+    """What a spreadsheet would work out is led by an apostrophe in what is given out."""
+    client.post(f"/land/{bare}/patch", {"command": name(), "name": "Fence"})
+    list_ = b"Tag,DBH,x,y,note\n1,3,1,2,=HYPERLINK(0)\n"
+    columns = {"column-id": "Tag", "column-size": "DBH", "column-x_m": "x", "column-y_m": "y", "column-note": "note"}
+    fixed = {"fixed-patch": "fence", "fixed-species": "glossy buckthorn", "fixed-unit": "in"}
+    assert "1 brought in" in brought(client, bare, list_, **columns, **fixed).content.decode()
+    assert b"'=HYPERLINK" in client.get(f"/land/{bare}/out/csv").content

@@ -209,3 +209,15 @@ def test_a_script_in_a_name_stays_words():
     """Text is taken as it stands; showing it is the page's matter."""
     layer = look(b"Tag,Note\n1,<script>alert(1)</script>\n", "x.csv")[0]
     assert layer.rows[0][1] == "<script>alert(1)</script>"
+
+
+def test_half_a_character_becomes_a_sign_that_can_be_written():
+    """JSON can name half of a character, in words and in headings; what is kept can be written as UTF-8."""
+    raw = b'{"type": "FeatureCollection", "features": [{"type": "Feature", "properties": {"a\\ud800": "b\\udfff"}}]}'
+    layer = look(raw, "x")[0]
+    assert (layer.headings, layer.rows) == (("a?",), (("b?",),))
+
+
+def test_headings_that_are_alike_get_names_of_their_own():
+    """Two columns under one heading can both be chosen."""
+    assert look(b"Tag,Size,Size\n1,2,3\n", "x")[0].headings == ("Tag", "Size", "Size (2)")

@@ -202,8 +202,9 @@ def _shape(geometry: Any) -> Shape | None:
 
 
 def _table(name: str, sort: Any, rows: Sequence[tuple[int, Any, Shape | None]], degrees: bool) -> Layer:
-    headings = tuple(dict.fromkeys(str(key) for _, properties, _ in rows for key in properties))[:MOST_COLUMNS]
-    cells = tuple(tuple(_cell(properties.get(key)) for key in headings) for _, properties, _ in rows)
+    keys = tuple(dict.fromkeys(str(key) for _, properties, _ in rows for key in properties))[:MOST_COLUMNS]
+    cells = tuple(tuple(_cell(properties.get(key)) for key in keys) for _, properties, _ in rows)
+    headings = own_names(_cell(key) or f"column {n}" for n, key in enumerate(keys, 1))
     return Layer(name, sort, headings, cells, tuple(n for n, _, _ in rows), tuple(s for _, _, s in rows), degrees)
 
 
