@@ -51,6 +51,9 @@ lint: $(VENV)/dev.done
 bench: $(VENV)/dev.done
 	$(PY) bench/million.py
 	$(PY) bench/start.py
+	$(PY) bench/pages.py
+	$(PY) bench/import_stems.py
+	$(PY) bench/redraw.py
 
 pictures: $(VENV)/dev.done packet
 	$(PY) tools/pictures.py build/quarry-hollow.pdf

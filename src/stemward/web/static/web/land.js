@@ -196,31 +196,45 @@ class Land {
 
   paintStems(c) {
     const { x, y } = this.land, state = this.land.stems.state, size = this.symbol(), dots = size < SMALL, r = size / 2;
-    const open = new Path2D(), cut = new Path2D(), dead = new Path2D();
+    const pen = this.pen, open = new Path2D(), drawn = dots ? {} : this.sprites(size, c), dpr = window.devicePixelRatio || 1;
     for (let n = 0; n < x.length; n++) {
       const px = this.px(x[n]), py = this.py(y[n]);
       if (px < -r || py < -r || px > this.width + r || py > this.height + r) continue;
-      if (dots) { open.rect(px - 1.5, py - 1.5, 3, 3); continue; }
-      if (state[n] === "dead") {
-        dead.moveTo(px - r, py - r); dead.lineTo(px + r, py + r); dead.moveTo(px + r, py - r); dead.lineTo(px - r, py + r);
-        continue;
+      if (dots) open.rect(px - 1.5, py - 1.5, 3, 3);
+      else {
+        const sprite = drawn[state[n]] || drawn.standing, half = sprite.width / dpr / 2;
+        pen.drawImage(sprite, Math.round((px - half) * dpr) / dpr, Math.round((py - half) * dpr) / dpr, 2 * half, 2 * half);
       }
-      open.moveTo(px + r, py); open.arc(px, py, r, 0, 2 * Math.PI);
-      if (state[n] === "cut") { cut.moveTo(px, py - r); cut.arc(px, py, r, -Math.PI / 2, Math.PI / 2); cut.closePath(); }
     }
-    const pen = this.pen;
     if (dots) { pen.fillStyle = c.ink; pen.fill(open); }
-    else {
-      pen.fillStyle = c.paper; pen.fill(open);
-      pen.lineWidth = 2; pen.strokeStyle = c.ink; pen.stroke(open);
-      pen.fillStyle = c.ink; pen.fill(cut);
-      pen.lineWidth = 3; pen.stroke(dead);
-    }
     if (this.picked >= 0) {
       const ring = new Path2D();
       ring.arc(this.px(x[this.picked]), this.py(y[this.picked]), r + 6, 0, 2 * Math.PI);
       this.halo(ring, c, c.ink, 3);
     }
+  }
+
+  // A symbol for each state, drawn once for its size: stroking thousands of circles takes several times as long.
+  sprites(size, c) {
+    const dpr = window.devicePixelRatio || 1, wide = Math.round(size * 2) / 2, key = `${wide} ${dpr} ${c.ink} ${c.paper}`;
+    if (this.drawnSprites?.key === key) return this.drawnSprites.of;
+    const of = {};
+    for (const state of ["standing", "cut", "dead"]) {
+      const canvas = document.createElement("canvas"), r = wide / 2, m = r + 3;
+      canvas.width = canvas.height = Math.ceil(2 * m * dpr);
+      const pen = canvas.getContext("2d");
+      pen.scale(dpr, dpr); pen.translate(canvas.width / dpr / 2, canvas.height / dpr / 2);
+      const path = new Path2D();
+      if (state === "dead") { path.moveTo(-r, -r); path.lineTo(r, r); path.moveTo(r, -r); path.lineTo(-r, r); }
+      else path.arc(0, 0, r, 0, 2 * Math.PI);
+      pen.lineWidth = 6; pen.strokeStyle = c.paper; pen.stroke(path);
+      if (state !== "dead") { pen.fillStyle = c.paper; pen.fill(path); }
+      pen.lineWidth = state === "dead" ? 3 : 2; pen.strokeStyle = c.ink; pen.stroke(path);
+      if (state === "cut") { pen.beginPath(); pen.arc(0, 0, r, -Math.PI / 2, Math.PI / 2); pen.fillStyle = c.ink; pen.fill(); }
+      of[state] = canvas;
+    }
+    this.drawnSprites = { key, of };
+    return of;
   }
 
   paintDrawing(c) {
