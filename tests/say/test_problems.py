@@ -20,7 +20,22 @@ class Noted:
     expected: str = "12.5"
 
 
-NUMBERS = ("_m", "_mb", "_cm", "_m2", "_g_l", "low", "high", "count", "rows", "span_x", "span_y", "median", "odd_above")
+NUMBERS = (
+    "_m",
+    "_mb",
+    "_cm",
+    "_m2",
+    "_g_l",
+    "low",
+    "high",
+    "count",
+    "rows",
+    "most",
+    "span_x",
+    "span_y",
+    "median",
+    "odd_above",
+)
 
 
 def values_of(message):

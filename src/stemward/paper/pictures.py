@@ -42,9 +42,10 @@ class Pictures:
         words = {"across": across, "dose": dose, "stem": typical["id"], "ring": ring}
         kind = "ring" if ring_cm is not None else "whole"
         drawn = drawings.stump(typical["diameter_cm"], ring_cm, typical["id"], {"across": across, "ring": ring})
-        caption = say.word(f"caption_{kind}", **words) + " " + self._scale(drawn)
+        caption = say.word(f"caption_{kind}", **words)
         bar = self._check_bar() if drawn.scale == 1.0 else None
-        return {**self._with(drawn, say.word(f"alt_{kind}", **words), caption), "bar": bar}
+        on_paper = self._with(drawn, say.word(f"alt_{kind}", **words), f"{caption} {self._scale(drawn)}")
+        return {**on_paper, "bar": bar, "on_screen": caption}
 
     def _band(self, typical: Mapping[str, Any], across: str, dose: str) -> dict[str, Any]:
         """The foot of a stem with its band."""

@@ -8,7 +8,7 @@ import shapely
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
-MOST_TRIES = 20_000
+_MOST_TRIES = 20_000
 
 
 def at_random(polygon: Any, count: int, radius_m: float, rng: np.random.Generator) -> Floats:
@@ -21,7 +21,7 @@ def at_random(polygon: Any, count: int, radius_m: float, rng: np.random.Generato
     shapely.prepare(polygon)
     found: list[tuple[float, float]] = []
     apart_m = 2 * radius_m
-    for attempt in range(MOST_TRIES):
+    for attempt in range(_MOST_TRIES):
         if len(found) == count:
             break
         if attempt % 400 == 399:

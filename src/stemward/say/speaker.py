@@ -245,7 +245,7 @@ class Speaker:
         low, high = way["low"], way["high"]
         words = en.stages.OF_TEN_ALL if low == high else en.stages.OF_TEN
         said = words.format(low=low, high=high, tier=en.stages.KINDS[way["evidence_kind"]])
-        return f"{said} {en.stages.NOBODY_KNOWS}" if way["wide"] else said
+        return f"{said}. {en.stages.NOBODY_KNOWS}" if way["wide"] else said
 
     def behind(self, item: Mapping[str, Any]) -> str:
         """What stands behind the way taken, in one or two sentences."""

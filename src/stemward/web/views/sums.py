@@ -1,5 +1,6 @@
 """Quick sums, without a tract."""
 
+import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
@@ -20,6 +21,10 @@ SUMS = {
     "plant": ("What works on this plant", "Three ways, best months, what fails, and who says so."),
     "back": ("It came back: why", "What most often goes wrong, by what you saw."),
 }
+
+
+BEHIND = re.compile(r"[a-z_]+\.[a-z0-9_.]+ = ")
+"""A line that names a number of the handbook and its source: behind the answer, not the answer."""
 
 
 def sums(request: HttpRequest) -> HttpResponse:
@@ -43,7 +48,8 @@ def one(request: HttpRequest, which: str) -> HttpResponse:
         except NotUnderstood as error:
             wrong = [str(error).replace("--count ", "").replace("--tool ", "")]
     return page(
-        request, "web/sum.html", which=which, title=SUMS[which][0], asked=request.GET, answer=lines, lines=wrong,
+        request, "web/sum.html", which=which, title=SUMS[which][0], asked=request.GET, answer=[line for line in lines if not BEHIND.match(line)],
+        behind=[line for line in lines if BEHIND.match(line)], lines=wrong,
         methods=HERBICIDE_METHODS, tools=list(book.tools), ingredients=sorted({name for name, _ in book.ingredients}),
         plants_known=sorted({s.common for s in book.species.values()}), causes=causes, seen=CAUSES, forms=FORMS,
         chosen=request.GET.getlist("seen"), status=422 if wrong else 200,
