@@ -317,6 +317,7 @@ CASES = [
     ("mixing-place", {}, [CHECKED], "no well near"),
     ("mixing-place", {"mixing_place": None}, [OPEN], "not written down"),
     ("mixing-place", {"spared": (water_at(70.0, "well"),), "product": changed(PRODUCT, fact("mixing distance to wells", 10000.0))}, [STOP, CHECKED], "61 m where the label asks 100 m"),
+    ("mixing-place", {"spared": (water_at(70.0, "well"),), "product": without(PRODUCT, "mixing distance to wells")}, [OPEN, CHECKED], "a well, and nobody has read what the label asks"),
     ("mixing-place", {"mixing_place": (5.0, 0.0), "spared": (water_at(15.0),)}, [KNOW], "10 m from water where 100 ft are usual"),
     ("bloom", {}, [], "no leaves are sprayed"),
     ("bloom", {"way": LEAVES}, [CHECKED], "nothing in bloom"),

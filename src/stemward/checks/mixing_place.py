@@ -36,8 +36,7 @@ def _judge(case: Case, job: Job, product: Product) -> Iterator[Finding]:
     if wells:
         for situation in job.situations(case.tract)[:1]:
             resolved = resolve(product.facts, "mixing distance to wells", situation)
-            if resolved.outcome not in ("unread", "proposed"):
-                yield _near_well(job, resolved, min(wells))
+            yield _near_well(job, resolved, min(wells))
     near_by = [(distance, s.id) for distance, s in away if distance < usual.number]
     if near_by:
         distance, name = min(near_by)

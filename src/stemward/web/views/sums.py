@@ -48,9 +48,11 @@ def one(request: HttpRequest, which: str) -> HttpResponse:
         except NotUnderstood as error:
             wrong = [str(error).replace("--count ", "").replace("--tool ", "")]
     return page(
-        request, "web/sum.html", which=which, title=SUMS[which][0], asked=request.GET, answer=[line for line in lines if not BEHIND.match(line)],
-        behind=[line for line in lines if BEHIND.match(line)], lines=wrong,
-        methods=HERBICIDE_METHODS, tools=list(book.tools), ingredients=sorted({name for name, _ in book.ingredients}),
+        request, "web/sum.html", which=which, title=SUMS[which][0], asked=request.GET,
+        answer=[line for line in lines if not BEHIND.match(line)],
+        behind=[line for line in lines if BEHIND.match(line)],
+        lines=wrong, methods=HERBICIDE_METHODS, tools=list(book.tools),
+        ingredients=sorted({name for name, _ in book.ingredients}),
         plants_known=sorted({s.common for s in book.species.values()}), causes=causes, seen=CAUSES, forms=FORMS,
         chosen=request.GET.getlist("seen"), status=422 if wrong else 200,
     )  # fmt: skip
