@@ -212,6 +212,18 @@ def test_what_if_shows_was_and_is_and_keeps_nothing(client, hollow):
     assert client.get(url, {"concentration": "lots"}).status_code == 409
 
 
+def test_what_if_tries_another_tool_day_ring_or_bottle(client, hollow):
+    """Each field of the form alone makes a row that says what was and what would be."""
+    ready(client, hollow)
+    page = f"/land/{hollow}/ways/meadow/Frangula alnus/standing"
+    assert 'name="tool"' in client.get(page).content.decode()
+    for field, value in (("tool", "backpack"), ("as_of", "2026-05-10"),
+                         ("product", "glyphosate-4lb-wet")):  # fmt: skip
+        assert 'class="was"' in client.get(f"{page}/if", {field: value}).content.decode(), field
+    thick = f"/land/{hollow}/ways/rim/Elaeagnus umbellata/standing/if"  # stumps up to 3 in are wetted whole
+    assert 'class="was"' in client.get(thick, {"ring": "1 in"}).content.decode()
+
+
 def test_the_label_is_read_by_hand(client, hollow):
     """Typed facts are kept with page and reader; not there needs the pages looked at."""
     url = f"/land/{hollow}/shelf/imazapyr-2lb/label"

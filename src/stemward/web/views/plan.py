@@ -84,6 +84,7 @@ def ways(request: HttpRequest, tract_id: str, patch: str, species: str, state: s
             "findings": ways_table.groups(own, speaker),
             "name": f"{item['common']} on {item['patch_name']}",
             "asked": ways_table.asked_of(item, speaker),
+            "tools": list(load().tools),
         }
 
     return plan_page(request, tract_id, "web/ways.html", one=shown)
