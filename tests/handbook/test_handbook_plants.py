@@ -66,6 +66,7 @@ def test_case_hyphens_and_synonyms_do_not_matter(spelling: str) -> None:
         ("buckthorn", {"Rhamnus cathartica", "Frangula alnus"}),
         ("honeysuckle", {"Lonicera spp.", "Lonicera japonica"}),
         ("glosy buckthorn", {"Frangula alnus"}),
+        ("buckthron", {"Rhamnus cathartica", "Frangula alnus"}),
         ("bur oka", {"Quercus macrocarpa"}),
     ],
 )

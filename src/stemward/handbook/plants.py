@@ -66,6 +66,14 @@ def name_index(species: Mapping[str, Species]) -> Mapping[str, tuple[Species, ..
     return frozen({name: tuple(plants) for name, plants in index.items()})
 
 
+def _of_last_word(wanted: str, index: Mapping[str, tuple[Species, ...]]) -> list[Species]:
+    """Plants whose common name ends in a word like the one that was typed: of "buckthron", the buckthorns."""
+    tails: dict[str, list[Species]] = {}
+    for plant in dict.fromkeys(plant for some in index.values() for plant in some):
+        tails.setdefault(bare(plant.common.split()[-1]), []).append(plant)
+    return [plant for tail in get_close_matches(wanted, tails, 1, ALIKE) for plant in tails[tail]]
+
+
 def find(text: str, index: Mapping[str, tuple[Species, ...]]) -> Species | Near:
     """The plant a person means, or the plants they may mean. Never guesses: only a full name finds one."""
     wanted = bare(text)
@@ -75,6 +83,6 @@ def find(text: str, index: Mapping[str, tuple[Species, ...]]) -> Species | Near:
     if not plants and wanted:
         within = [p for name, some in index.items() if len(wanted) > 2 and wanted in name for p in some]
         alike = [p for name in get_close_matches(wanted, index, MOST_CANDIDATES, ALIKE) for p in index[name]]
-        plants = (*alike, *within)
+        plants = (*alike, *within) or tuple(_of_last_word(wanted, index))
     names = dict.fromkeys((plant.common, plant.latin) for plant in plants)
     return Near(text, tuple(names)[:MOST_CANDIDATES])

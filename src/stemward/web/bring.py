@@ -201,7 +201,9 @@ def _origin(known: Known, origin: tuple[float, float] | None) -> list[Edit]:
 
 
 def _why(one: LeftOut) -> str:
-    return LEFT[one.reason].format(**dict(one.values))
+    values = dict(one.values)
+    near = f"; perhaps {values['near']}" if values.get("near") else ""
+    return LEFT[one.reason].format(**(values | {"near": near}))
 
 
 def _reasons(left: tuple[LeftOut, ...]) -> list[str]:

@@ -73,7 +73,9 @@ def take_stems(
     cells["id"] = ids
     kept = np.flatnonzero(why == "")
     rows = list(zip(*(_whole(cells[name], count)[kept].tolist() for name in COLUMNS), strict=True))
-    left = tuple(_left_out(layer, n, str(why[n]), cells) for n in np.flatnonzero(why != "").tolist())
+    unknown = set(_whole(cells["species"], count)[why == "left.species"].tolist())
+    near = {word: look_up(word, find_species).near for word in unknown}
+    left = tuple(_left_out(layer, n, str(why[n]), cells, near) for n in np.flatnonzero(why != "").tolist())
     return Taken(rows, left, origin)
 
 
@@ -288,7 +290,7 @@ def _twice(
             why[row] = "left.twice_there" if one < old else "left.twice"
 
 
-def _left_out(layer: Layer, n: int, why: str, cells: Mapping[str, Cells]) -> LeftOut:
+def _left_out(layer: Layer, n: int, why: str, cells: Mapping[str, Cells], near: Mapping[str, str]) -> LeftOut:
     reason, _, name = why.partition(":")
     values: list[tuple[str, str | float]] = []
 
@@ -298,7 +300,7 @@ def _left_out(layer: Layer, n: int, why: str, cells: Mapping[str, Cells]) -> Lef
     if name:
         values = [("column", name), ("typed", typed(name))]
     elif reason == "left.species":
-        values = [("typed", typed("species"))]
+        values = [("typed", typed("species")), ("near", near[_whole(cells["species"], len(layer.rows))[n]])]
     elif reason in ("left.patch", "left.outside"):
         values = [("typed", typed("patch"))]
     elif reason.startswith("left.id"):

@@ -16,7 +16,7 @@ LEFT = {
     "left.far": "it stands more than 1,000 km from the rest",
     "left.figure": "{column} is not understood or cannot be: {typed}",
     "left.word": "{column} is not understood, too long, or holds a sign that cannot be printed: {typed}",
-    "left.species": "no plant of the name {typed} is known",
+    "left.species": "no plant of the name {typed} is known{near}",
     "left.patch": "there is no patch {typed}",
     "left.outside": "it stands outside the outline of {typed}",
     "left.id_there": "the id {typed} is used by a stem that is here already",
