@@ -560,14 +560,16 @@ def test_trees_to_keep_come_from_a_gps_file(client, bare):
 def test_outlines_come_from_a_map_file(client, bare):
     """Areas become patches with outlines; a line among them is left out with its reason; undo takes all back."""
     ring = [[-89.5, 43.1], [-89.499, 43.1], [-89.499, 43.101], [-89.5, 43.1]]
-    shapes = [{"type": "Polygon", "coordinates": [ring]}, {"type": "LineString", "coordinates": ring[:2]}]
+    shapes = [{"type": "Polygon", "coordinates": [ring]}, {"type": "LineString", "coordinates": ring[:2]},
+              {"type": "MultiPolygon", "coordinates": [[ring], [ring]]}]  # fmt: skip
     features = [
         {"type": "Feature", "properties": {"NAME": f"East {n}"}, "geometry": shape} for n, shape in enumerate(shapes)
     ]
     raw = json.dumps({"type": "FeatureCollection", "features": features}).encode()
     text = brought(client, bare, raw, what="outlines").content.decode()
-    assert "1 brought in, 1 left out" in text
+    assert "1 brought in, 2 left out" in text
     assert "a point or a line and no area" in text
+    assert "one in several parts" in text
     land = client.get(f"/land/{bare}/plan.json").json()
     assert [(p["id"], p["name"]) for p in land["patches"]] == [("east-0", "East 0")]
     client.post(f"/land/{bare}/undo", {"command": name()})

@@ -39,7 +39,7 @@ def shapes_in(layer: Layer, known: Known, what: str, asked: Mapping[str, str]) -
     taken = {one: set(edits.keys_of(known.parts, one)) for one in ("patch", "spared")}
     for number, (shape, line, name) in enumerate(zip(layer.shapes, layer.lines, names, strict=True), 1):
         if shape is None:
-            left.append(LeftOut(line, "left.no_place"))
+            left.append(LeftOut(line, "left.no_shape"))
         elif what == "outlines" and shape.kind != "polygon":
             left.append(LeftOut(line, "left.no_area"))
         elif what == "outlines":

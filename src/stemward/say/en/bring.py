@@ -12,6 +12,7 @@ BRING = {
 LEFT = {
     "left.no_size": "it has no size",
     "left.no_place": "it has no place",
+    "left.no_shape": "it has no shape that is read, or one in several parts",
     "left.no_area": "it is a point or a line and no area",
     "left.far": "it stands more than 1,000 km from the rest",
     "left.figure": "{column} is not understood or cannot be: {typed}",
