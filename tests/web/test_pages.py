@@ -626,3 +626,31 @@ def test_a_row_that_begins_like_a_formula_comes_out_as_words(client, bare):
     fixed = {"fixed-patch": "fence", "fixed-species": "glossy buckthorn", "fixed-unit": "in"}
     assert "1 brought in" in brought(client, bare, list_, **columns, **fixed).content.decode()
     assert b"'=HYPERLINK" in client.get(f"/land/{bare}/out/csv").content
+
+
+def test_a_patch_can_wait_and_be_taken_up_again(client, bare):
+    """Not now: the next step turns to something else until the day that was given; it is written down with its why."""
+    client.post(f"/land/{bare}/patch", {"command": name(), "name": "Fence"})
+
+    def step() -> str:
+        for _ in range(100):
+            text = client.get(f"/land/{bare}/step").content.decode()
+            if "sentence" in text:
+                return text.partition('class="sentence">')[2].partition("</p>")[0]
+            time.sleep(0.05)
+        raise AssertionError("no step")
+
+    assert "Fence" in step()
+    refused = client.post(f"/land/{bare}/aside/fence", {"command": name(), "until": "2026-10-10"})
+    assert "is not to come" in refused.content.decode()
+    assert (
+        "Not understood"
+        in client.post(f"/land/{bare}/aside/fence", {"command": name(), "until": "soon"}).content.decode()
+    )
+    client.post(f"/land/{bare}/aside/fence", {"command": name(), "until": "2026-10-20", "why": "too wet"})
+    assert "Fence" not in step()
+    assert "Set aside until 2026-10-20" in client.get(f"/land/{bare}/").content.decode()
+    assert "too wet" in client.get(f"/land/{bare}/after").content.decode()
+    client.post(f"/land/{bare}/aside/fence", {"command": name(), "bring-back": "1"})
+    assert "Fence" in step()
+    assert client.post(f"/land/{bare}/aside/moon", {"command": name(), "until": "2026-10-20"}).status_code == 404

@@ -7,10 +7,11 @@ from django.urls import reverse
 from django.utils.safestring import mark_safe
 
 from stemward.drawings.tally import tally_stick
+from stemward.kinds import Tract
 from stemward.notebook import worked
 from stemward.notebook.entries import issued_code, set_aside
 from stemward.notebook.models import Kept
-from stemward.plan.next_step import STEP_OF, STEPS, Matter, in_order, matters_of, step_states
+from stemward.plan.next_step import ROWS, STEP_OF, STEPS, Matter, in_order, matters_of, step_states
 from stemward.say import Speaker
 from stemward.say.en import steps as words
 from stemward.say.en.stages import check_words
@@ -21,6 +22,10 @@ MOST_OPEN = 20
 LAST_COPY = "last copy elsewhere"
 OLD_COPY_D = 30
 """A copy older than this is mentioned: engineering guess."""
+ASIDE_D = 14
+"""For how long a patch is set aside unless another day is given: engineering guess."""
+CAN_WAIT = ROWS[ROWS.index("revisit_due") : ROWS.index("nothing")]
+"""Rows 9 to 16 of the table: the ones before are answered, not put off."""
 PLACE_OF = {"look": "land", "choose": "plan", "read the label": "shelf", "mix": "mix", "pick hours": "day",
             "work": "after", "revisit": "after"}  # fmt: skip
 
@@ -45,6 +50,7 @@ def step_of(tract_id: str, units: System, wait_s: float) -> dict[str, Any] | Non
         "button": button,
         "address": _address(tract_id, first),
         "why": why,
+        "aside": _aside(land, first),
         "open": [{"sentence": _said(one, speaker)[0], "address": _address(tract_id, one)} for one in open_[:MOST_OPEN]],
         "last_copy": _last_copy(),
         "tally": mark_safe(tally_stick([states[name] for name in STEPS], now)),
@@ -59,6 +65,15 @@ def step_of(tract_id: str, units: System, wait_s: float) -> dict[str, Any] | Non
             for n, name in enumerate(STEPS)
         ],
     }
+
+
+def _aside(land: Tract, first: Matter) -> dict[str, str]:
+    """The patch that can be set aside for a while instead, and until when as a rule; empty where it cannot."""
+    patch = dict(first.about).get("patch", "")
+    if first.row not in CAN_WAIT or not patch:
+        return {}
+    until = clock.today(land) + datetime.timedelta(days=ASIDE_D)
+    return {"patch": patch, "name": land.patch(patch).name, "until": until.isoformat()}
 
 
 def _last_copy() -> str:

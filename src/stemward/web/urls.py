@@ -59,6 +59,7 @@ urlpatterns = [
     path(T + "packet.pdf", plan.packet_pdf, name="packet-pdf"),
     path(T + "day", day.day, name="day"),
     path(T + "after", day.after, name="after"),
+    path(T + "aside/<str:patch>", day.aside, name="aside"),
     path(T + "shelf", shelf.shelf, name="shelf"),
     path(T + "shelf/new", shelf.add, name="add-product"),
     path(T + "shelf/<path:product>/label", shelf.label, name="label"),

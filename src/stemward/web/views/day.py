@@ -1,12 +1,20 @@
 """Day: what to take, and when of the year; After: what was written down."""
 
+import datetime
 from typing import Any
 
-from django.http import HttpRequest, HttpResponse
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import redirect
+from django.views.decorators.http import require_POST
 
-from stemward.notebook.entries import standing
+from stemward.gate.text import clean
+from stemward.notebook.changes import Refused
+from stemward.notebook.entries import ASIDE, entry_row, standing
 from stemward.say import Speaker, en
+from stemward.web import clock
+from stemward.web.door import who
 from stemward.web.frame import known_of, page
+from stemward.web.views.land import ask
 from stemward.web.views.plan import plan_page
 
 
@@ -37,6 +45,38 @@ def after(request: HttpRequest, tract_id: str) -> HttpResponse:
         for e, gone in reversed(standing(land.entries))
     ]
     return page(request, "web/after.html", tract_id, "after", rows=rows)
+
+
+@require_POST
+def aside(request: HttpRequest, tract_id: str, patch: str) -> HttpResponse:
+    """Set a patch aside until a day, or bring it back: written down, so that it is known why it waits."""
+    land = known_of(tract_id).land
+    if patch not in {one.id for one in land.patches}:
+        raise Http404
+    name, today = land.patch(patch).name, clock.today(land)
+    back = "bring-back" in request.POST
+    until = today if back else _day(request.POST.get("until", ""), today)
+    body = {"patch": patch, "until": until.isoformat()} | ({} if back else _why(request))
+    row = entry_row(request.POST["command"], ASIDE, clock.now().astimezone(), who(), body)
+    what = f"{name} taken up again" if back else f"{name} set aside until {until.isoformat()}"
+    ask(request, tract_id, "write down", words={"what": what}, entries=[row])
+    return redirect("land", tract_id)
+
+
+def _why(request: HttpRequest) -> dict[str, str]:
+    why = clean(request.POST.get("why", "").strip(), 200)
+    return {"why": why} if why else {}
+
+
+def _day(typed: str, today: datetime.date) -> datetime.date:
+    """A day to come. Raises Refused for anything else."""
+    try:
+        day = datetime.date.fromisoformat(typed.strip())
+    except ValueError:
+        raise Refused(f"Not understood: {clean(typed.strip())}. Write a day like {today.replace(day=1)}.") from None
+    if day <= today:
+        raise Refused(f"{day} is not to come. Write the day until which it can wait.")
+    return day
 
 
 def _body(body: dict[str, Any]) -> str:

@@ -14,6 +14,7 @@ from stemward.handbook import load
 from stemward.kinds import STEMS, Tract
 from stemward.notebook import edits, worked
 from stemward.notebook.changes import Asked, Edit, Refused, change
+from stemward.notebook.entries import set_aside
 from stemward.notebook.models import Tract as Row
 from stemward.say.en.forms import OPTIONS
 from stemward.units import UnitError, convert, read
@@ -89,6 +90,7 @@ def patch_words(land: Tract, patch_id: str, book: Any) -> dict[str, Any]:
         "plants": plants,
         "drawn": patch.shape is not None,
         "asked": patch_id in land.kept_asked,
+        "aside": set_aside(land, clock.today(land)).get(patch_id, ""),
         "plots": len({t.plot for t in land.plots if t.patch == patch_id}),
     }
 
