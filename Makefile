@@ -31,7 +31,7 @@ packet: $(VENV)/run.done
 
 # Runs what is here and names what it skipped; CI=true makes a skip a failure.
 test: $(VENV)/dev.done
-	$(PY) -m pytest -q
+	$(PY) -m pytest -q -n 2 --dist worksteal
 
 # The notebook's tests again on the PostgreSQL that DATABASE_URL names: tools/with_postgres.sh make test-shared
 test-shared: $(VENV)/dev.done
