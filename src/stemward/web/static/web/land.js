@@ -37,7 +37,8 @@ class Land {
     if (fit) this.fit();
     this.listPatches(land.all || []);
     this.underButton.hidden = !land.background;
-    this.say(`${x.length} plants to treat, ${land.patches.length} patches drawn, ${land.spared.length} kept from harm.`);
+    // After a drawing the word that it is kept stays.
+    if (fit) this.say(`${x.length} plants to treat, ${land.patches.length} patches drawn, ${land.spared.length} kept from harm.`);
     this.paint();
   }
 
