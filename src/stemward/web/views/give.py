@@ -172,6 +172,8 @@ def copies(request: HttpRequest) -> HttpResponse:
                 Row.objects.filter(id=request.POST["bring-back"]).update(removed_at=None)
                 worked.forget()
                 return redirect("copies")
+            if not _is_file():
+                raise keeping.NoCopy("This notebook is in PostgreSQL; copies are put back with that database's own tools.")
             _restore(request)
             return redirect("opening")
         except keeping.NoCopy as error:
