@@ -173,7 +173,9 @@ def copies(request: HttpRequest) -> HttpResponse:
                 worked.forget()
                 return redirect("copies")
             if not _is_file():
-                raise keeping.NoCopy("This notebook is in PostgreSQL; copies are put back with that database's own tools.")
+                raise keeping.NoCopy(
+                    "This notebook is in PostgreSQL; copies are put back with that database's own tools."
+                )
             _restore(request)
             return redirect("opening")
         except keeping.NoCopy as error:
