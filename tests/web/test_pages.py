@@ -654,3 +654,16 @@ def test_a_patch_can_wait_and_be_taken_up_again(client, bare):
     client.post(f"/land/{bare}/aside/fence", {"command": name(), "bring-back": "1"})
     assert "Fence" in step()
     assert client.post(f"/land/{bare}/aside/moon", {"command": name(), "until": "2026-10-20"}).status_code == 404
+
+
+@pytest.mark.parametrize("sort", ["ten", "keep", "work", "mix"])
+def test_ways_are_sorted_by_their_column_heads(client, hollow, sort):
+    """Each head leads to its own order, whose sentence stands above the table; no way is lost by it."""
+    ready(client, hollow)
+    page = f"/land/{hollow}/ways/slope/Acer rubrum/standing"
+    usual, sorted_ = (client.get(address).content.decode() for address in (page, f"{page}?sort={sort}"))
+    assert f'<a href="?sort={sort}">' in usual.partition("<thead>")[2].partition("</thead>")[0]
+    rows = [sorted(re.findall(r'<th scope="row" class="how">([^<]+)', text)) for text in (usual, sorted_)]
+    assert rows[0] == rows[1] != []
+    assert "In each group: least that can reach" in usual
+    assert "In each group: least that can reach" not in sorted_

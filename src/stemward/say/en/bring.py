@@ -5,7 +5,8 @@ BRING = {
     "outlines": "{count} patches with outlines",
     "kept": "{count} things to keep from harm",
     "no_origin": "The file's places are latitudes and longitudes, and where on the earth this land's drawing lies is "
-    "not known yet. Give the latitude and longitude of its corner first, under the picture for the drawing.",
+    "not known yet. Give the latitude and longitude of its corner first: on the page Land, below the "
+    "drawing, at “A picture or map under the drawing”.",
     "writing": "Writing: {done:,} of {of:,} stems",
 }
 

@@ -3,7 +3,7 @@
 import datetime
 import tempfile
 import zlib
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from django.conf import settings
@@ -49,8 +49,12 @@ FILES: dict[str, tuple[str, str, str]] = {
 
 def out(request: HttpRequest, tract_id: str) -> HttpResponse:
     """What can be taken out of a tract, and a folder brought back."""
-    known_of(tract_id)
-    return page(request, "web/out.html", tract_id, "land", files=[(key, f[2]) for key, f in FILES.items()])
+    return _out(request, tract_id)
+
+
+def _out(request: HttpRequest, tract_id: str, lines: Sequence[str] = ()) -> HttpResponse:
+    files = [(key, f[2]) for key, f in FILES.items()]
+    return page(request, "web/out.html", tract_id, "land", files=files, lines=lines, status=422 if lines else 200)
 
 
 def file(request: HttpRequest, tract_id: str, what: str) -> HttpResponse:
@@ -118,27 +122,9 @@ def merge(request: HttpRequest, tract_id: str) -> HttpResponse:
         texts = folder_unzip(upload.read())
         read_or_refuse(texts)
     except NotAFolder as error:
-        lines = [str(error)]
-        return page(
-            request,
-            "web/out.html",
-            tract_id,
-            "land",
-            files=[(k, f[2]) for k, f in FILES.items()],
-            lines=lines,
-            status=422,
-        )
+        return _out(request, tract_id, [str(error), "Nothing was changed."])
     except Refused as refused:
-        lines = [*refused.lines]
-        return page(
-            request,
-            "web/out.html",
-            tract_id,
-            "land",
-            files=[(k, f[2]) for k, f in FILES.items()],
-            lines=lines,
-            status=422,
-        )
+        return _out(request, tract_id, [*refused.lines, "Nothing was changed."])
     base_hash = merging.base_of(texts)
     kept = GivenOut.objects.filter(tract_id=tract_id, hash=base_hash).first()
     base = split(folder_unzip(zlib.decompress(bytes(kept.texts)))) if kept else None
