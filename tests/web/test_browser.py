@@ -6,6 +6,7 @@ import sys
 import numpy as np
 import pytest
 from PIL import Image
+from playwright.sync_api import expect
 
 from web.conftest import opened
 from web.walker import Keys, Walker
@@ -199,7 +200,7 @@ def test_stems_are_edited_as_a_sheet(page, example):
     assert cell.text_content() == "3 1/2"
 
     page.keyboard.press("Control+z")
-    page.wait_for_function("() => document.querySelector('[data-row=\"0\"][data-column=\"6\"]').textContent === '2'")
+    expect(cell).to_have_text("2")
 
     cell.click()
     page.keyboard.type("thick")
@@ -209,7 +210,7 @@ def test_stems_are_edited_as_a_sheet(page, example):
 
     page.locator('[data-row="1"][data-column="6"]').click()
     paste(page, "4\t\n5\t\n6\t")
-    page.wait_for_function("() => document.querySelector('[data-row=\"3\"][data-column=\"6\"]').textContent === '6'")
+    expect(page.locator('[data-row="3"][data-column="6"]')).to_have_text("6")
 
     page.keyboard.press("Control+End")
     page.keyboard.press("Home")
