@@ -11,13 +11,13 @@ from typing import Any
 from stemward.gate.geojson import parse_json
 from stemward.gate.problems import Problems
 from stemward.gate.text import ODD_SIGNS, clean, near
-from stemward.kinds import Entry
+from stemward.kinds import ENTRY_KINDS, Entry, Said
 
 FILE = "records.jsonl"
 COUNTED = ("treated",)
-"""Kinds of entry that count toward what a plan allows."""
-NOTED = ("plan issued", "set aside")
-"""Kinds that the notebook writes down and no plan counts."""
+"""Kinds whose misspelling would make what was used vanish from a year's limit, so that it is refused."""
+NOTED = ("plan issued", "set aside", "signed", "filled in", "weather", "permission")
+"""Kinds that no plan reads."""
 
 SCHEMA = 1
 KEYS = ("id", "kind", "at", "offset", "by", "body", "received", "device", "corrects", "schema")
@@ -130,14 +130,82 @@ def _body_fits(row: _Row) -> None:
 
 def _kind(row: _Row, entry: Entry, patches: Collection[str] | None, ingredients: Collection[str]) -> None:
     """What was used counts towards the year's limit, so a misspelling must not make it vanish."""
+    if entry.kind in ENTRY_KINDS:
+        _said(row, entry)
     if entry.kind in COUNTED:
         _treated(row, entry, patches, ingredients)
-    elif entry.kind in NOTED:
+    elif entry.kind in ENTRY_KINDS:
         return
     elif meant := near(entry.kind, COUNTED):
         row.add("record.kind_near", "kind", ", ".join(COUNTED), kind=clean(entry.kind), near=meant)
     else:
         row.problems.ask("ask.kind_not_counted", FILE, row.line, "kind", kind=clean(entry.kind))
+
+
+def _said(row: _Row, entry: Entry) -> None:
+    """Notes what is missing in the body and what is of another sort than its kind's table says."""
+    for said in ENTRY_KINDS[entry.kind]:
+        value = entry.body.get(said.name)
+        if entry.kind in COUNTED and said.name in TOLD:
+            continue
+        if value is None:
+            if said.needed:
+                row.add("record.missing_key", f"body.{said.name}", said.sort)
+        elif not _fits(said, value):
+            row.add("record.wrong_type", f"body.{said.name}", WANTED[said.sort], wanted=_wanted(said))
+
+
+TOLD = ("patch", "ae_g")
+"""Parts that have checks of their own in what was treated."""
+WANTED = {
+    "text": '"note": "text"', "number": '"ml": 120', "figure": '"temp_c": -2',
+    "texts": '["owner", "crew 1"]', "amounts": '{"glyphosate": 120}',
+    "counts": '{"b7": 1}', "clock": '"09:40"', "choice": "", "words": '{"site": "woods"}',
+    "draws": '[{"product": "jug-name", "jug": "jug 1", "ml": 120}]',
+}  # fmt: skip
+_CLOCK = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
+
+
+def _wanted(said: Said) -> str:
+    return f"one of {', '.join(said.options)}" if said.options else f"as in {WANTED[said.sort]}"
+
+
+def _fits(said: Said, value: Any) -> bool:
+    """True if a value is of the sort that the table says."""
+    if said.sort == "number":
+        return _amount(value)
+    if said.sort == "figure":
+        return isinstance(value, int | float) and not isinstance(value, bool) and math.isfinite(value)
+    if said.sort in ("text", "clock", "choice"):
+        good = isinstance(value, str) and len(value) <= MOST_SIGNS and not ODD_SIGNS.search(value)
+        return (
+            good
+            and (said.sort != "clock" or bool(_CLOCK.fullmatch(value)))
+            and (said.sort != "choice" or value in said.options)
+        )
+    if said.sort == "texts":
+        return isinstance(value, list) and all(isinstance(one, str) for one in value)
+    if said.sort == "draws":
+        return isinstance(value, list) and all(_draw(one) for one in value)
+    if not isinstance(value, dict):
+        return False
+    if said.sort == "words":
+        return all(isinstance(one, str) for one in value.values())
+    whole = said.sort == "counts"
+    return all(_amount(one) and (not whole or isinstance(one, int)) for one in value.values())
+
+
+def _amount(value: Any) -> bool:
+    return isinstance(value, int | float) and not isinstance(value, bool) and 0 <= value < math.inf
+
+
+def _draw(one: Any) -> bool:
+    return (
+        isinstance(one, dict)
+        and isinstance(one.get("product"), str)
+        and isinstance(one.get("jug"), str)
+        and _amount(one.get("ml"))
+    )
 
 
 def _treated(row: _Row, entry: Entry, patches: Collection[str] | None, ingredients: Collection[str]) -> None:

@@ -11,6 +11,7 @@ from stemward.handbook import evidence as ev
 from stemward.handbook import field, plants, rules
 from stemward.handbook import ingredients as ing
 from stemward.handbook.mixtures import Mixture, load_mixtures
+from stemward.handbook.record_rules import RecordRule, load_record_rules
 from stemward.handbook.tables import cite, cite_value, read_table
 from stemward.handbook.trials import Trial, load_trials
 from stemward.handbook.values import (
@@ -223,6 +224,11 @@ class Book:
     @cached_property
     def _state_rules(self) -> tuple[StateRule, ...]:
         return field.load_state_rules(self.folder)
+
+    @cached_property
+    def record_rules(self) -> tuple[RecordRule, ...]:
+        """Rule sets for application records: federal ones first, then states."""
+        return load_record_rules(self.folder)
 
     @cached_property
     def _trials(self) -> tuple[Trial, ...]:

@@ -2,7 +2,16 @@
 
 from stemward.kinds.cited import Cited, Grade
 from stemward.kinds.columns import PLOTS, SPARED, STEMS, TABLES, Column, Table
-from stemward.kinds.entry import Entry
+from stemward.kinds.entry import (
+    ENTRY_KINDS,
+    JUG_EVENTS,
+    MARKS,
+    MIX_EVENTS,
+    PERMIT_KINDS,
+    PERMIT_STEPS,
+    Entry,
+    Said,
+)
 from stemward.kinds.finding import Evidence, Finding, Weight, Where
 from stemward.kinds.land import (
     PLACES,
@@ -49,10 +58,16 @@ from stemward.kinds.product import (
 
 __all__ = [
     "CARRIERS",
+    "ENTRY_KINDS",
     "FIRSTS",
     "FORMULATIONS",
     "HERBICIDE_METHODS",
+    "JUG_EVENTS",
+    "MARKS",
     "METHODS",
+    "MIX_EVENTS",
+    "PERMIT_KINDS",
+    "PERMIT_STEPS",
     "PLACES",
     "PLOTS",
     "SITE_QUESTIONS",
@@ -83,6 +98,7 @@ __all__ = [
     "Product",
     "Question",
     "Registration",
+    "Said",
     "Scope",
     "Shape",
     "Soil",

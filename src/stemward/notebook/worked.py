@@ -15,7 +15,7 @@ from typing import Any
 
 from stemward.gate.folder import read_texts
 from stemward.gate.pieces import Parts, join, land_hash
-from stemward.gate.records import COUNTED
+from stemward.gate.records import NOTED
 from stemward.handbook import load
 from stemward.kinds import Tract as Land
 from stemward.label import KINDS
@@ -51,7 +51,7 @@ def read(version: int, parts: Parts) -> Known:
     texts = join(parts)
     found = read_texts(texts, load().find_species, KINDS)
     land = land_hash(texts)
-    rows = [row for row in parts.entries if row["kind"] in COUNTED]
+    rows = [row for row in parts.entries if row["kind"] not in NOTED]
     counted = hashlib.sha256(json.dumps([land, rows], sort_keys=True).encode()).hexdigest()
     return Known(version, parts, found.tract, land, counted)
 

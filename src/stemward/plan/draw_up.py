@@ -1,7 +1,7 @@
 """From a tract to a frozen plan."""
 
 import datetime
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from typing import Any
 
 import numpy as np
@@ -9,6 +9,8 @@ import numpy as np
 from stemward.checks import Case, Job, run
 from stemward.handbook import Book
 from stemward.kinds import STANDING_AS, Plan, Target, Tract
+from stemward.ledger.balances import with_balances
+from stemward.ledger.stems import to_do
 from stemward.plan import formulae
 from stemward.plan.behind import behind
 from stemward.plan.data import behind_data, laid_out_data, tract_data, way_data
@@ -48,7 +50,10 @@ def targets_of(tract: Tract) -> tuple[Target, ...]:
 def draw_up(tract: Tract, book: Book, as_of: datetime.date, land_hash: str = "") -> Plan:
     """Draw up a plan: weigh every way for every target, take what was chosen or what the rule suggests, work
     the doses and mixes, run every check. `as_of` is the day the plan is for; nothing here reads a clock.
+
+    Stems that entries say were treated are left out, and jugs hold what entries left in them.
     """
+    tract = replace(to_do(tract), shelf=with_balances(tract.shelf, tract.entries))
     sums = Ledger()
     jobs: list[Job] = []
     treatments: list[dict[str, Any]] = []

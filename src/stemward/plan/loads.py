@@ -7,6 +7,7 @@ import numpy as np
 from stemward.checks import Job, Load
 from stemward.handbook import Book
 from stemward.kinds import Product, Tract
+from stemward.ledger import in_force
 from stemward.plan.sums import Ledger
 from stemward.reckon.densest import Densest, densest_acre
 from stemward.reckon.limits import mean_rate_g_m2
@@ -96,11 +97,10 @@ def _held(product: Product) -> set[str]:
 def recorded(tract: Tract, ingredient: str, as_of: datetime.date) -> dict[str, float]:
     """Grams of an ingredient that the records say were used, by patch: this calendar year or the last
     12 months up to `as_of`, whichever is more. Corrected entries do not count."""
-    corrected = {entry.corrects for entry in tract.entries if entry.corrects}
     year: dict[str, float] = {}
     rolling: dict[str, float] = {}
-    for entry in tract.entries:
-        if entry.kind != "treated" or entry.id in corrected:
+    for entry in in_force(tract.entries):
+        if entry.kind != "treated":
             continue
         on = datetime.date.fromisoformat(entry.at[:10])
         grams = float(entry.body.get("ae_g", {}).get(ingredient, 0.0))
