@@ -33,7 +33,8 @@ class Said:
     """One thing an entry's body may say.
 
     sort: text; number (not negative); figure (of either sign); texts (a list); amounts (number by name); counts
-    (whole number by stem id); clock ("09:40"); choice (one of `options`); draws (list of product, jug, ml); words (text by name).
+    (whole number by stem id); clock ("09:40"); choice (one of `options`); draws (list of
+    product, jug, ml); words (text by name).
     """
 
     name: str

@@ -94,7 +94,7 @@ def records(tract: Tract) -> tuple[Record, ...]:
 
 def _products(entry: Entry) -> tuple[str, ...]:
     named = entry.body.get("product_ml")
-    return tuple(named) if named else (str(entry.body.get("product", "")),)
+    return tuple(named) if named else tuple(filter(None, (str(entry.body.get("product", "")),)))
 
 
 def _record(

@@ -17,11 +17,15 @@ def today(land: Tract | None = None) -> datetime.date:
     named = os.environ.get("STEMWARD_TODAY")
     if named:
         return datetime.date.fromisoformat(named)
+    return now().astimezone(zone(land)).date()
+
+
+def zone(land: Tract | None = None) -> datetime.tzinfo | None:
+    """Time zone of the tract; None, which is this computer's, where none is known."""
     try:
-        zone = zoneinfo.ZoneInfo(land.time_zone) if land and land.time_zone else None
+        return zoneinfo.ZoneInfo(land.time_zone) if land and land.time_zone else None
     except (KeyError, ValueError, OSError):
-        zone = None
-    return now().astimezone(zone).date()
+        return None
 
 
 def time_of_day(at: datetime.datetime) -> str:

@@ -3,7 +3,7 @@
 from django.urls import path
 
 from stemward.web import background, bring
-from stemward.web.views import day, first, give, land, opening, plan, server, shelf, sums, trace
+from stemward.web.views import day, evening, first, give, land, opening, plan, records, server, shelf, sums, trace
 
 handler404 = "stemward.web.views.trouble.not_found"
 
@@ -58,7 +58,13 @@ urlpatterns = [
     path(T + "packet", plan.packet_page, name="packet"),
     path(T + "packet.pdf", plan.packet_pdf, name="packet-pdf"),
     path(T + "day", day.day, name="day"),
-    path(T + "after", day.after, name="after"),
+    path(T + "after", records.after, name="after"),
+    path(T + "after/write", evening.evening, name="evening"),
+    path(T + "after/ticks/<str:sheet>", evening.ticks, name="ticks"),
+    path(T + "after/day/<str:day>", records.day, name="record-day"),
+    path(T + "after/correct/<str:entry>", records.correct, name="correct"),
+    path(T + "after/rest", records.rest, name="rest"),
+    path(T + "after/records.<str:what>", records.export, name="records"),
     path(T + "aside/<str:patch>", day.aside, name="aside"),
     path(T + "shelf", shelf.shelf, name="shelf"),
     path(T + "shelf/new", shelf.add, name="add-product"),

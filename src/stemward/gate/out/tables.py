@@ -42,11 +42,12 @@ def stems_csv(tract: Tract) -> bytes:
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(HEAD)
-    writer.writerows([_cell(value) for value in row] for row in stem_table(tract))
+    writer.writerows([safe_cell(value) for value in row] for row in stem_table(tract))
     return out.getvalue().encode()
 
 
-def _cell(value: Any) -> Any:
+def safe_cell(value: Any) -> Any:
+    """A cell of a CSV; text that a spreadsheet would take for a formula is led by an apostrophe."""
     if isinstance(value, str) and value.startswith(RISKY):
         return f"'{value}"
     return "" if value is None else value

@@ -1,4 +1,4 @@
-"""Day: what to take, and when of the year; After: what was written down."""
+"""Day: what to take, and when of the year; what is set aside."""
 
 import datetime
 from typing import Any
@@ -9,11 +9,11 @@ from django.views.decorators.http import require_POST
 
 from stemward.gate.text import clean
 from stemward.notebook.changes import Refused
-from stemward.notebook.entries import ASIDE, entry_row, standing
+from stemward.notebook.entries import ASIDE, entry_row
 from stemward.say import Speaker, en
 from stemward.web import clock
 from stemward.web.door import who
-from stemward.web.frame import known_of, page
+from stemward.web.frame import known_of
 from stemward.web.views.land import ask
 from stemward.web.views.plan import plan_page
 
@@ -35,16 +35,6 @@ def _when(plan: dict[str, Any], speaker: Speaker) -> list[dict[str, str]]:
             }
         )
     return rows
-
-
-def after(request: HttpRequest, tract_id: str) -> HttpResponse:
-    """Everything that was written down, newest first, corrected lines struck through."""
-    land = known_of(tract_id).land
-    rows = [
-        {"at": e.at.replace("T", " "), "kind": e.kind, "by": e.by, "gone": gone, "body": _body(e.body)}
-        for e, gone in reversed(standing(land.entries))
-    ]
-    return page(request, "web/after.html", tract_id, "after", rows=rows)
 
 
 @require_POST
@@ -77,13 +67,3 @@ def _day(typed: str, today: datetime.date) -> datetime.date:
     if day <= today:
         raise Refused(f"{day} is not to come. Write the day until which it can wait.")
     return day
-
-
-def _body(body: dict[str, Any]) -> str:
-    return "; ".join(f"{key.replace('_', ' ')}: {_short(value)}" for key, value in body.items())
-
-
-def _short(value: Any) -> str:
-    if isinstance(value, dict):
-        return ", ".join(f"{key} {one}" for key, one in value.items())
-    return ", ".join(map(str, value)) if isinstance(value, list) else str(value)

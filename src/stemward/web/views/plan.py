@@ -12,6 +12,7 @@ from stemward.handbook import load
 from stemward.notebook import edits, worked
 from stemward.notebook.entries import ISSUED, entry_row, issued_code
 from stemward.paper.packet import packet, packet_data
+from stemward.plan.field_sheets import for_issue
 from stemward.say import Speaker
 from stemward.web import clock, ways_table
 from stemward.web.door import who
@@ -166,6 +167,12 @@ def packet_page(request: HttpRequest, tract_id: str) -> HttpResponse:
     return plan_page(request, tract_id, "web/packet.html", issued=issued)
 
 
+def _issue(plan: dict[str, Any]) -> dict[str, Any]:
+    """What is kept of a printed plan: its code, and its sheets, whose numbers people write down in the woods."""
+    sheets = for_issue(plan)
+    return {"code": plan["code"], "as_of": plan["as_of"]} | ({"sheets": sheets} if sheets else {})
+
+
 def packet_pdf(request: HttpRequest, tract_id: str) -> HttpResponse:
     """The packet as PDF. Asked for with a form it is written down as printed; a plain look is not."""
     known = known_of(tract_id)
@@ -177,7 +184,7 @@ def packet_pdf(request: HttpRequest, tract_id: str) -> HttpResponse:
     pdf = kept_lately("pdf", (plan["code"], units_of(request), paper), lambda: packet(plan, units_of(request), paper))
     if request.method == "POST" and issued_code(known.land) != plan["code"]:
         at = clock.now().astimezone()
-        row = entry_row(request.POST["command"], ISSUED, at, who(), {"code": plan["code"], "as_of": plan["as_of"]})
+        row = entry_row(request.POST["command"], ISSUED, at, who(), _issue(plan))
         ask(request, tract_id, "write down", words={"what": f"plan {plan['code']} printed"}, entries=[row])
     answer = HttpResponse(pdf, content_type="application/pdf")
     answer["Content-Disposition"] = f'inline; filename="{plan["code"]}.pdf"'

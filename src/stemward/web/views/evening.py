@@ -1,0 +1,209 @@
+"""After a day's work: what was ticked on the sheets, what was mixed, the weather; typed once, in one page."""
+
+import uuid
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from django.http import HttpRequest, HttpResponse, QueryDict
+from django.shortcuts import redirect, render
+from django.views.decorators.http import require_POST
+
+from stemward.handbook import load
+from stemward.kinds import Entry, Tract
+from stemward.ledger import batches, in_force
+from stemward.ledger.evening import Written, written
+from stemward.ledger.poured import FATES
+from stemward.ledger.records import HELD
+from stemward.ledger.said import read_ticks
+from stemward.notebook import worked
+from stemward.notebook.changes import Refused
+from stemward.notebook.entries import ISSUED
+from stemward.plan.field_sheets import field_sheets
+from stemward.say.en import records as words
+from stemward.say.numbers import figure
+from stemward.say.records import odd_words
+from stemward.web import clock, day_form
+from stemward.web.door import who
+from stemward.web.frame import known_of, page, units_of
+from stemward.web.views.land import ask
+
+BY_HAND = tuple(field for field, groups in HELD.items() if not groups)
+NOW = "now"
+
+
+def evening(request: HttpRequest, tract_id: str) -> HttpResponse:
+    """The page on which a day is written down."""
+    land = known_of(tract_id).land
+    today = clock.today(land)
+    chosen = request.GET.get("plan", "") or (issued(land)[-1].body["code"] if issued(land) else NOW)
+    sheets = sheets_for(tract_id, land, chosen)
+    if sheets is None:
+        return page(request, "web/working.html", tract_id, "after", no_step=True)
+    lines: list[str] = []
+    asked: list[dict[str, str]] = []
+    typed = request.POST if request.method == "POST" else QueryDict()
+    if request.method == "POST":
+        try:
+            code = "" if chosen == NOW else chosen
+            day = day_form.day_typed(typed, sheets, today, code)
+            found = written(day, sheets, land)
+            asked, lines = _odd(found, typed, land, request)
+            if not asked and not lines:
+                _write(request, tract_id, land, found, day.day.isoformat())
+                return redirect("record-day", tract_id, day.day.isoformat())
+        except Refused as refused:
+            lines = list(refused.lines)
+    return page(
+        request, "web/evening.html", tract_id, "after", title="Write down a day", typed=typed, asked=asked,
+        lines=[*lines, "Nothing was changed."] if lines else [], today=today.isoformat(), sheets=sheets, chosen=chosen,
+        mixes=_mix_rows(land, sheets, typed, request), others=[s for s in _sheet_rows(sheets, typed) if not s["mix"]],
+        plans=[(e.body["code"], e.at[:10]) for e in reversed(issued(land)[-6:])], now=NOW,
+        head=_head(land, typed, today.isoformat()), by_hand=_by_hand(land, typed), sources=words.WEATHER_FROM,
+        status=422 if lines or asked else 200,
+    )  # fmt: skip
+
+
+def issued(land: Tract) -> list[Entry]:
+    """Printed plans whose sheets were kept, the last one last."""
+    return [e for e in in_force(land.entries) if e.kind == ISSUED and e.body.get("sheets")]
+
+
+def sheets_for(tract_id: str, land: Tract, chosen: str) -> list[dict[str, Any]] | None:
+    """The sheets of a printed plan, or of the plan as it is now; None while that is worked out."""
+    for entry in reversed(issued(land)):
+        if entry.body["code"] == chosen:
+            return list(entry.body["sheets"])
+    plan = worked.plan_of(tract_id, clock.today(land), None)
+    return None if plan is None else field_sheets(plan)
+
+
+def _odd(found: Written, typed: QueryDict, land: Tract, request: HttpRequest) -> tuple[list[dict[str, str]], list[str]]:
+    """What is asked and not yet agreed to, and what is wrong."""
+    names = {p.id: p.name for p in land.shelf}
+    units = units_of(request)
+    asked = [
+        {"name": f"agree-{one.agree}", "words": odd_words(one, units, names)}
+        for one in found.asked
+        if f"agree-{one.agree}" not in typed
+    ]
+    return asked, [odd_words(one, units, names) for one in found.wrong]
+
+
+def rows_from(
+    command: str, land: Tract, rows: Sequence[tuple[str, str, dict[str, Any]]], by: str
+) -> list[dict[str, Any]]:
+    """Rows of records.jsonl, with ids that follow from the command, so that sending twice writes once."""
+    offset = clock.now().astimezone(clock.zone(land)).utcoffset()
+    minutes = int(offset.total_seconds() // 60) if offset else 0
+    received = clock.now().isoformat(timespec="seconds")
+    return [
+        {
+            "id": str(uuid.uuid5(uuid.NAMESPACE_URL, f"{command}/{n}")), "kind": kind, "at": at, "offset": minutes,
+            "by": by, "received": received, "body": body,
+        }
+        for n, (kind, at, body) in enumerate(rows)
+    ]  # fmt: skip
+
+
+def _write(request: HttpRequest, tract_id: str, land: Tract, found: Written, day: str) -> None:
+    rows = rows_from(request.POST["command"], land, found.rows, who())
+    ask(request, tract_id, "write down", words={"what": f"the work of {day}"}, entries=rows)
+
+
+def _head(land: Tract, typed: QueryDict, today: str) -> dict[str, Any]:
+    """Day, people and place, as typed, else as last time."""
+    last = next((e.body for e in reversed(in_force(land.entries)) if e.kind == "treated" and e.body.get("people")), {})
+    people = ", ".join(last.get("people", ())) or ", ".join(p.role for p in land.people if "apply" in p.does)
+    mixed = next(
+        (e.body for e in reversed(in_force(land.entries)) if e.kind == "batch mixed" and e.body.get("place")), {}
+    )
+    return {
+        "day": typed.get("day", today), "people": typed.get("people", people),
+        "place": typed.get("place", mixed.get("place", "")), "roles": [p.role for p in land.people],
+    }  # fmt: skip
+
+
+def _by_hand(land: Tract, typed: QueryDict) -> list[dict[str, Any]]:
+    """Fields that only a person can fill and that some rule here may ask for, with what stood there last time."""
+    last: dict[str, str] = {}
+    for entry in in_force(land.entries):
+        if entry.kind == "filled in":
+            last |= entry.body["values"]
+    wanted = {
+        w.field
+        for rule in load().record_rules
+        if rule.state in ("", land.state)
+        and (land.who in ("unknown", "adviser") or any(one.startswith(land.who) for one in rule.who))
+        for w in rule.wanted
+    }
+    return [
+        {
+            "name": f"value-{f}",
+            "label": words.FIELDS[f],
+            "hint": words.HINTS.get(f, ""),
+            "value": typed.get(f"value-{f}", last.get(f, "")),
+        }
+        for f in BY_HAND
+        if f in wanted
+    ]
+
+
+def _sheet_rows(sheets: Sequence[Mapping[str, Any]], typed: QueryDict) -> list[dict[str, Any]]:
+    return [
+        {**sheet, "rows": len(sheet["ids"]), "plants": sum(sheet["counts"]), "counted": max(sheet["counts"]) > 1,
+         "ticks": typed.get(f"ticks-{sheet['id']}", ""), "anyway": typed.get(f"anyway-{sheet['id']}", "")}
+        for sheet in sheets
+    ]  # fmt: skip
+
+
+def _mix_rows(
+    land: Tract, sheets: Sequence[Mapping[str, Any]], typed: QueryDict, request: HttpRequest
+) -> list[dict[str, Any]]:
+    """Each mix with the fields that ask for it, and its sheets."""
+    units = units_of(request)
+    kept = batches(land.entries)
+    names = {p.id: p.name for p in land.shelf}
+    shown = {s["id"]: s for s in _sheet_rows(sheets, typed)}
+    rows = []
+    for mix, own in day_form.mixes_of(sheets).items():
+        products = day_form.products_of(own[0])
+        there = [
+            b
+            for b in kept.values()
+            if set(b.products) == set(products) and b.left_ul > 0 and b.carrier in ("", own[0]["carrier"])
+        ]
+        share = own[0]["concentration_frac"] or 0.0
+        reckoned = sum(sum(s["row_ml"]) for s in own)
+        rows.append(
+            {
+                "id": mix,
+                "name": own[0]["product_name"],
+                "strength": figure("share_frac", share, units),
+                "carrier": own[0]["carrier"],
+                "planned": figure("need_ml", reckoned, units),
+                "drawn": [
+                    {"product": p, "name": names.get(p, p), "value": typed.get(f"drawn-{mix}-{p}", ""),
+                     "jugs": day_form.jugs_of(land, p), "jug": typed.get(f"jug-{mix}-{p}", "")}
+                    for p in products
+                ],
+                "there": [(b.batch, f"{figure('left_ml', b.left_ul / 1000, units)} of {b.day}") for b in there],
+                "fates": [(f, words.FATES[f]) for f in FATES],
+                "sheets": [shown[s["id"]] for s in own],
+                **{k: typed.get(f"{k}-{mix}", "") for k in ("mixed", "left", "fate", "bottle", "before")},
+            }
+        )  # fmt: skip
+    return rows
+
+
+@require_POST
+def ticks(request: HttpRequest, tract_id: str, sheet: str) -> HttpResponse:
+    """What one sheet's ticks come to, while they are typed."""
+    land = known_of(tract_id).land
+    sheets = sheets_for(tract_id, land, request.POST.get("plan", NOW)) or []
+    own = next((s for s in sheets if s["id"] == sheet), None)
+    if own is None:
+        return HttpResponse("")
+    found = read_ticks(request.POST.get(f"ticks-{sheet}", ""), own["counts"])
+    said = [odd_words(one, units_of(request)) for one in found.wrong]
+    counts = [(what, sum(rows.values())) for what, rows in found.rows.items() if rows]
+    return render(request, "web/ticks.html", {"wrong": said, "counts": counts, "of": sum(own["counts"])})
