@@ -8,6 +8,7 @@ from typing import Any, Literal
 from stemward.paper import sheets
 from stemward.paper.compile import to_pdf
 from stemward.paper.pictures import Pictures
+from stemward.paper.tick_sheets import tick_sheets
 from stemward.say import Speaker, System, en
 
 Paper = Literal["letter", "a4"]
@@ -65,6 +66,8 @@ def packet_data(plan: Mapping[str, Any], units: System, paper: Paper) -> dict[st
         "take": sheets.take(speaker, plan),
         "label_words": en.sheets.LABEL,
         "labels": sheets.labels(speaker, plan),
+        "tick_words": en.sheets.TICKS,
+        "ticks": tick_sheets(speaker, plan),
         "sign": sheets.sign(speaker, plan),
         "record": sheets.record(speaker, plan),
         "after": sheets.afterward(speaker, plan),

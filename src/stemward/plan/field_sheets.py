@@ -36,7 +36,7 @@ def field_sheets(plan: Mapping[str, Any]) -> list[dict[str, Any]]:
 
 
 NAMES = (
-    "id", "patch", "patch_name", "species", "common", "state", "how", "product", "product_name", "partner",
+    "id", "patch", "patch_name", "species", "common", "state", "how", "first", "product", "product_name", "partner",
     "concentration_frac", "partner_frac", "carrier", "tool",
 )  # fmt: skip
 

@@ -3,7 +3,21 @@
 from django.urls import path
 
 from stemward.web import background, bring
-from stemward.web.views import day, evening, first, give, land, opening, plan, records, server, shelf, sums, trace
+from stemward.web.views import (
+    bottles,
+    day,
+    evening,
+    first,
+    give,
+    land,
+    opening,
+    plan,
+    records,
+    server,
+    shelf,
+    sums,
+    trace,
+)
 
 handler404 = "stemward.web.views.trouble.not_found"
 
@@ -55,6 +69,8 @@ urlpatterns = [
     path(T + "ways/<str:patch>/<str:species>/<str:state>/take", plan.take, name="take"),
     path(T + "findings", plan.findings, name="findings"),
     path(T + "mix", plan.mix, name="mix"),
+    path(T + "labels", bottles.labels, name="labels"),
+    path(T + "labels.pdf", bottles.pdf, name="labels-pdf"),
     path(T + "packet", plan.packet_page, name="packet"),
     path(T + "packet.pdf", plan.packet_pdf, name="packet-pdf"),
     path(T + "day", day.day, name="day"),

@@ -94,6 +94,27 @@ AFTER: dict[str, Any] = {
     "lines": "These lines can be copied into a calendar.",
 }
 
+TICKS: dict[str, Any] = {
+    "heading": "To tick: {plants}, {patch}",
+    "code": "Numbers of plan {code}",
+    "stopped": "The plan stops this. Do not do it before the stop is gone.",
+    "squirts": "Squirts",
+    "dose": "Mix",
+    "number": "No.",
+    "size": "Across",
+    "cut": "Cut",
+    "treated": "Treated",
+    "lots": "Lots",
+    "lot_head": ("Lot", "Row", "Cut at", "Treated at", "How many", "Bottle level"),
+    "row_of": "Row {n}: {size} across, {count} plants, {dose} of mix each",
+    "many": "{count} plants: too many to list. Work by lots and count what is treated.",
+    "missed": "Missed, or not on the list",
+    "blanks": "Day ____________  Begun ________  Ended ________  By ____________________________  "
+    "Bottle before ________  after ________",
+    "weather": "Wind ________ from ________  Air ________  Sky ____________________  Measured at ________",
+    "evening": "This evening: type the numbers under After, Write down a day. For example 14-32 treated; 33 missed.",
+}
+
 NEAR = {
     "soil": "It stands {distance_m} away; its roots may reach {likely_m} (common advice: {advice_m}). "
     "After half a year {left_frac} can be left.",

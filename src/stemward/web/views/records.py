@@ -75,9 +75,9 @@ def notes(land: Tract, units: Any) -> list[dict[str, str]]:
         if key:
             left = figure("left_ml", abs(batch.left_ul) / 1000, units)
             text = getattr(words, key).format(left=left, day=batch.day, bottle=batch.kept_in)
-            said.append({"words": text, "batch": batch.batch})
+            said.append({"words": text, "batch": batch.batch, "kept": batch.kept_in})
     if competing(land.entries):
-        said.append({"words": words.COMPETING, "batch": ""})
+        said.append({"words": words.COMPETING, "batch": "", "kept": ""})
     return said
 
 
