@@ -9,6 +9,7 @@ from stemward.web.views import (
     evening,
     first,
     give,
+    jugs,
     land,
     opening,
     plan,
@@ -17,7 +18,7 @@ from stemward.web.views import (
     shelf,
     sums,
     trace,
-)
+)  # fmt: skip
 
 handler404 = "stemward.web.views.trouble.not_found"
 
@@ -85,7 +86,7 @@ urlpatterns = [
     path(T + "shelf", shelf.shelf, name="shelf"),
     path(T + "shelf/new", shelf.add, name="add-product"),
     path(T + "shelf/<path:product>/label", shelf.label, name="label"),
-    path(T + "shelf/<path:product>/jug", shelf.jug, name="jug"),
+    path(T + "shelf/<path:product>/jug", jugs.jug, name="jug"),
     path(T + "shelf/<path:product>/edit", shelf.product, name="product"),
     path(T + "out", give.out, name="out"),
     path(T + "out/<str:what>", give.file, name="give"),

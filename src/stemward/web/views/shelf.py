@@ -8,6 +8,8 @@ from django.shortcuts import redirect
 from stemward.handbook import Book, load
 from stemward.kinds import Product
 from stemward.label import KINDS
+from stemward.ledger import jugs
+from stemward.ledger.balances import with_balances
 from stemward.notebook import edits, worked
 from stemward.notebook.changes import Edit, Refused
 from stemward.plan.shelf_check import shelf_check
@@ -18,6 +20,7 @@ from stemward.units import EXAMPLE
 from stemward.web import clock, forms
 from stemward.web.door import who
 from stemward.web.frame import known_of, page, units_of
+from stemward.web.views.jugs import buying, matters_words
 from stemward.web.views.land import ask
 
 MOST_ROWS = 60
@@ -32,9 +35,11 @@ def shelf(request: HttpRequest, tract_id: str) -> HttpResponse:
     book, units = load(), units_of(request)
     rows = [
         {"product": one, "left": _left(one, units), "noted": noted_words(one, book, units), "facts": _counts(one)}
-        for one in land.shelf
+        for one in with_balances(land.shelf, land.entries)
     ]
-    return page(request, "web/shelf.html", tract_id, "shelf", rows=rows)
+    told = matters_words(list(jugs(land.entries, land.shelf)[1]), land, units)
+    buy = buying(tract_id, land, units)
+    return page(request, "web/shelf.html", tract_id, "shelf", rows=rows, told=told, buy=buy)
 
 
 def _left(product: Product, units: Any) -> str:
@@ -137,27 +142,6 @@ def _body(tract_id: str, key: str) -> dict[str, Any]:
     if have is None:
         raise Http404
     return have
-
-
-def jug(request: HttpRequest, tract_id: str, product: str) -> HttpResponse:
-    """How much is left in each jug, and a new one beside it."""
-    have = _body(tract_id, product)
-    lines: list[str] = []
-    if request.method == "POST":
-        jugs = []
-        for n in range(len(have.get("containers", ())) + 1):
-            row = {k: request.POST.get(f"{k}-{n}", "").strip() for k in ("id", "holds", "left", "price")}
-            if row["holds"]:
-                jugs.append({k: v for k, v in row.items() if v} | {"id": row["id"] or f"jug {n + 1}"})
-        try:
-            ask(request, tract_id, "put", words={"what": f"what is left of {have.get('name', product)}"},
-                edits=[Edit("product", product, {**have, "containers": jugs})])  # fmt: skip
-            return redirect("shelf", tract_id)
-        except Refused as refused:
-            lines = [*refused.lines, "Nothing was changed."]
-    rows = [*have.get("containers", ()), {}]
-    return page(request, "web/jug.html", tract_id, "shelf", name=have.get("name", product), rows=rows, lines=lines,
-                status=422 if lines else 200)  # fmt: skip
 
 
 def label(request: HttpRequest, tract_id: str, product: str) -> HttpResponse:
