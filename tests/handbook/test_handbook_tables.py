@@ -91,6 +91,8 @@ READERS = {
     "wilt.csv": lambda book: book.wilt,
     "states.csv": lambda book: book.states,
     "strict_states.csv": lambda book: book.strict_states,
+    "record_rules.csv": lambda book: book.record_rules,
+    "record_fields.csv": lambda book: book.record_rules,
 }
 
 

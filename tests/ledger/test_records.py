@@ -25,7 +25,7 @@ FULL = {
 }  # fmt: skip
 BY_HAND = {
     "for_whom": "B. Example, 1 Lane Road", "certified": "Ann Example, number X-1", "address": "1 Lane Road, 00000",
-    "legal": "section 1", "supplier": "the farm store", "sheet_kept": "in the shed",
+    "land_description": "section 1", "supplier": "the farm store", "sheet_kept": "in the shed",
 }  # fmt: skip
 
 
@@ -66,7 +66,7 @@ ASKED = {
     "WA": "product number total rate strength location area site date start end wind temperature method certified "
     "applied for_whom",  # RCW 17.21.100
     "OR": "product number total location area site date supplier strength method applied start",  # ORS 634.146
-    "OR-forest": "rate carrier legal acres date start applied",  # OAR 629-620-0600, by hand
+    "OR-forest": "rate carrier land_description acres date start applied",  # OAR 629-620-0600, by hand
     "MN": "product number rate location area date end wind temperature certified applied for_whom",  # 18B.37
     "TX": "product number rate mix location area site plants date start wind temperature method certified applied "
     "for_whom",  # 4 TAC 7.33

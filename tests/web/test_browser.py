@@ -331,3 +331,47 @@ def test_map_tiles_are_laid_where_they_belong(page, example, tmp_path):
     page.goto(example + "background")
     page.get_by_role("button", name="Take it away").click()
     page.get_by_text("There now: nothing").wait_for()
+
+
+# Keystroke-level model: a key 0.28 s (average typist who is no secretary), getting ready 1.35 s a field.
+# S. K. Card, T. P. Moran, A. Newell: The keystroke-level model for user performance time with interactive systems,
+# Communications of the ACM 23(7), 1980, table 1.
+KEY_S, READY_S = 0.28, 1.35
+MOST_S = 300
+
+
+def test_a_day_of_120_stems_is_typed_in_under_five_minutes(page, example, tab, capsys):
+    """From the After page to a signed record, by keyboard: every key counted, each field thought about."""
+    fields = {
+        "Begun": "9:40", "Ended": "15:15", "Hours of work": "9 h", "Who applied it": "Ann Example, Ben Example",
+        "tree-of-heaven": "1-28 treated; 29 missed; 30-34 cut 14:50",
+        "red maple": "all but 7, 19, 33 treated; 7, 33 missed; 19 not found",
+        "Wind": "3 mph", "From": "west", "Air temperature": "62", "Humidity": "55", "Where it was mixed": "lane gate",
+    }  # fmt: skip
+    mixes = {"tree-of-heaven": ("5 fl oz", "1 fl oz", "Kept"), "red maple": ("16 fl oz", "2 fl oz", "Kept")}
+    page.goto(example + "after")
+    tab.go("Write down a day")
+    thought = 0
+    for label, words in fields.items():
+        tab.type(label, words)
+        thought += 1
+        for one in ("Mixed today", "Left at the end") if label in mixes else ():
+            tab.type(one, mixes[label][one != "Mixed today"])
+            thought += 1
+        if label in mixes:
+            tab.to("What became of the rest")
+            page.keyboard.type(mixes[label][2])
+            tab.presses += len(mixes[label][2])
+            thought += 1
+    tab.go("Write it down")
+    page.get_by_role("heading", name="2026-10-10").wait_for()
+    tab.type("Full name", "Ann Example")
+    tab.go("Sign 2026-10-10")
+    page.get_by_text("Signed by Ann Example.").first.wait_for()
+    typed = sum(map(len, fields.values())) + sum(len(a) + len(b) for a, b, _ in mixes.values()) + len("Ann Example")
+    seconds = (tab.presses + typed) * KEY_S + (thought + 3) * READY_S
+    with capsys.disabled():
+        sys.stdout.write(f"\na day: {tab.presses} keys to move, {typed} typed, {thought + 3} fields: {seconds:.0f} s\n")
+    page.goto(example + "after")
+    expect(page.get_by_text("signed by Ann Example").first).to_be_visible()
+    assert seconds < MOST_S

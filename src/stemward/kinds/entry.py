@@ -105,8 +105,8 @@ ENTRY_KINDS: Mapping[str, tuple[Said, ...]] = MappingProxyType(
                        Said("until", "text"), Said("from_whom", "text")),
         "squirts": (Said("tool", "text", True), Said("ml", "number", True), Said("count", "number", True)),
         "taken back": (Said("why", "text", True),),
-        "plan issued": (Said("code", "text", True), Said("as_of", "text")),
-        "set aside": (Said("patch", "text", True), Said("until", "text", True), Said("why", "text")),
+        "plan issued": (Said("code", "text"), Said("as_of", "text")),
+        "set aside": (Said("patch", "text"), Said("until", "text"), Said("why", "text")),
     }
 )  # fmt: skip
 """Every kind of entry with what its body may hold. "taken back" corrects an entry and puts nothing in its place."""

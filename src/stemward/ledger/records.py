@@ -24,7 +24,7 @@ HELD: Mapping[str, tuple[tuple[str, ...], ...]] = {
     "start": (("start",),),
     "end": (("end",),),
     "location": (("location",),),
-    "legal": (),
+    "land_description": (),
     "address": (),
     "area": (("area_m2",), ("stems",)),
     "acres": (("area_m2",),),

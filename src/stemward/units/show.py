@@ -67,7 +67,7 @@ def volume(value: float, unit: str, system: System) -> Shown:
     ounces, ml = convert(value, unit, "fl oz"), convert(value, unit, "ml")
     if system == "us" and ounces >= 127.95:
         return Shown(_figure(ounces / 128, 3), "gal")
-    if system == "us" and ounces >= 1:
+    if system == "us" and ounces >= 0.9995:  # an ounce that lost its last digit on the way is one all the same
         return Shown(_figure(round(ounces, 1), 4), "fl oz")
     if system == "metric" and ml >= 1000:
         return Shown(_figure(ml / 1000, 3), "L")

@@ -7,13 +7,16 @@ from django.urls import reverse
 from django.utils.safestring import mark_safe
 
 from stemward.drawings.tally import tally_stick
+from stemward.handbook import load
 from stemward.kinds import Tract
 from stemward.notebook import worked
 from stemward.notebook.entries import issued_code, set_aside
 from stemward.notebook.models import Kept
 from stemward.plan.next_step import ROWS, STEP_OF, STEPS, Matter, in_order, matters_of, step_states
+from stemward.plan.open_work import open_work
 from stemward.say import Speaker
 from stemward.say.en import steps as words
+from stemward.say.en.records import FIELDS
 from stemward.say.en.stages import check_words
 from stemward.say.numbers import System
 from stemward.web import clock
@@ -37,7 +40,8 @@ def step_of(tract_id: str, units: System, wait_s: float) -> dict[str, Any] | Non
     if plan is None:
         return None
     issued = issued_code(land)
-    open_ = in_order(matters_of(land, plan, issued, set_aside(land, clock.today(land))))
+    today = clock.today(land)
+    open_ = in_order([*matters_of(land, plan, issued, set_aside(land, today)), *open_work(land, load(), today)])
     speaker = Speaker(plan, units)
     first = open_[0]
     sentence, button, why = _said(first, speaker)
@@ -100,10 +104,21 @@ def _said(one: Matter, speaker: Speaker) -> tuple[str, str, str]:
     elif key == "find_out":
         said = speaker.finding(speaker.plan["findings"][int(values["finding"])])
         values["what"] = said.do or said.text.rstrip(".")
+    if "amount_ml" in values:
+        values["amount"] = speaker.number("amount_ml", float(values["amount_ml"]))
+    if "field" in values:
+        left = int(values["left_d"])
+        key = "record_late" if left < 0 else "record_today" if left == 0 else key
+        values |= {"missing": lower_first(FIELDS[str(values["field"])]), "left": abs(left)}
     if "check" in values:
         values["check"] = check_words(str(values["check"]))
     sentence, button, why = words.ROWS[key]
     return sentence.format(**values), button, why
+
+
+def lower_first(text: str) -> str:
+    """Words within a sentence."""
+    return text[:1].lower() + text[1:]
 
 
 def _address(tract_id: str, one: Matter) -> str:
@@ -120,6 +135,12 @@ def _address(tract_id: str, one: Matter) -> str:
         return reverse("label", args=[tract_id, about["product"]])
     if one.row in ("choose", "stopped", "find_out"):
         return reverse("ways", args=[tract_id, about["patch"], about["species"], about["state"]])
+    if one.row == "cut_untreated":
+        return reverse("evening", args=[tract_id])
+    if one.row == "mix_left":
+        return reverse("after", args=[tract_id])
+    if one.row == "record_open":
+        return reverse("record-day", args=[tract_id, about["day"]])
     if one.row == "nothing":
         return reverse("packet", args=[tract_id])
     return reverse("mix" if one.row == "changed" else "plan", args=[tract_id])

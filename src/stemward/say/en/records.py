@@ -29,7 +29,7 @@ FIELDS = {
     "start": "Begun",
     "end": "Ended",
     "location": "Where",
-    "legal": "Legal description of the place",
+    "land_description": "Description of the land",
     "address": "Address with zip code",
     "area": "Area or plants treated",
     "acres": "Area really treated",
@@ -49,7 +49,7 @@ FIELDS = {
     "leftover": "What became of the rest",
 }
 HINTS = {
-    "legal": "section, township, range",
+    "land_description": "section, township, range",
     "applied": "first and last name of each person",
     "certified": "name and certificate number",
     "for_whom": "name and address",

@@ -11,8 +11,18 @@ ROWS: dict[str, tuple[str, str, str]] = {
         "Account for it",
         "A bottle that nobody can account for is the one a child or neighbor finds.",
     ),
+    "record_late": (
+        "Finish the record of {day}: {missing}; it was due {left} days ago.",
+        "Finish the record",
+        "Records are due within days, and memory is shorter.",
+    ),
+    "record_today": (
+        "Finish the record of {day} today: {missing}.",
+        "Finish the record",
+        "It is due today, and memory is short.",
+    ),
     "record_open": (
-        "Finish the record of {day}; {missing} is missing and {left} days are left.",
+        "Finish the record of {day}: {missing}; {left} days are left.",
         "Finish the record",
         "Records are due within days, and memory is shorter.",
     ),

@@ -1,0 +1,53 @@
+"""What was begun and is not finished: cut and not treated, mix not accounted for, records that lack something."""
+
+import datetime
+from collections.abc import Iterable
+
+from stemward.handbook import Book
+from stemward.kinds import Tract
+from stemward.ledger import batches, marks
+from stemward.ledger.duties import due_of, duties_of, missing_of
+from stemward.ledger.records import records
+from stemward.ledger.stems import cut_untreated
+from stemward.plan.next_step import Matter
+
+SOON_D = 3
+"""A record is spoken of when so many days are left."""
+DAY = datetime.timedelta(days=1)
+
+
+def open_work(tract: Tract, book: Book, today: datetime.date) -> list[Matter]:
+    """Rows 1 to 3 of the table of what comes next."""
+    return [*_cut(tract), *_mix(tract, today), *_records(tract, book, today)]
+
+
+def _cut(tract: Tract) -> Iterable[Matter]:
+    known = marks(tract.entries)
+    by: dict[tuple[str, str], int] = {}
+    patch_of = dict(zip(tract.stems.id.tolist(), tract.stems.patch.tolist(), strict=True))
+    for stem in cut_untreated(known):
+        key = (patch_of.get(stem, ""), known[stem].at[:10])
+        by[key] = by.get(key, 0) + known[stem].cut - known[stem].treated
+    names = {p.id: p.name for p in tract.patches}
+    for (patch, day), count in by.items():
+        said = (("count", count), ("patch", names.get(patch, patch)), ("day", day))
+        yield Matter("cut_untreated", said, (("day", day),), datetime.date.fromisoformat(day), name=patch)
+
+
+def _mix(tract: Tract, today: datetime.date) -> Iterable[Matter]:
+    for batch in batches(tract.entries).values():
+        made = datetime.date.fromisoformat(batch.day)
+        if (batch.open and today > made) or batch.overused:
+            said = (("amount_ml", round(abs(batch.left_ul) / 1000)), ("day", batch.day))
+            yield Matter("mix_left", said, (("batch", batch.batch),), made + DAY, name=batch.batch)
+
+
+def _records(tract: Tract, book: Book, today: datetime.date) -> Iterable[Matter]:
+    for record in records(tract):
+        if record.signed:
+            continue
+        duties = duties_of(record, tract, book)
+        missing, due = list(missing_of(duties)), due_of(duties)
+        if missing and due is not None and (due - today).days <= SOON_D:
+            said = (("day", record.day.isoformat()), ("field", missing[0]), ("left_d", (due - today).days))
+            yield Matter("record_open", said, (("day", record.day.isoformat()),), due, name=record.key)
