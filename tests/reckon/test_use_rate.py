@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stemward.reckon import use_rate
-from stemward.reckon.use_rate import PRIOR, UseRate, learn
+from stemward.reckon.use_rate import PRIOR, learn
 
 
 @pytest.mark.parametrize("batches", [0, 1, 3, 8])
@@ -23,6 +23,37 @@ def test_nine_of_ten_days_fall_within_the_interval(batches):
         used = math.exp(rng.normal(mean, spread))
         hits += use_rate.need_quantile_ml(rate, 1.0, 0.05) <= used <= use_rate.need_quantile_ml(rate, 1.0, 0.95)
     assert 0.88 <= hits / days <= 0.92
+
+
+@pytest.mark.parametrize(("others", "own"), [((), 0), ((5,), 0), ((5,), 1), ((1, 1), 0), ((8, 3), 2), ((2,), 6)])
+def test_two_people_and_more(others, own):
+    """90 % prediction intervals cover 88 to 92 % for a new person beside others, before and after batches of their own.
+
+    People are drawn as the model says: half of the prior's spread is shared, half each person's own.
+    """
+    rng = np.random.default_rng(11 + own + 100 * len(others))
+    hits, days = 0, 6000
+    for _ in range(days):
+        spread = math.sqrt(1 / rng.gamma(PRIOR.a, 1 / PRIOR.b))
+        part = spread / math.sqrt(2 * PRIOR.kappa)
+        shared = rng.normal(0, part)
+        seen = [rng.normal(shared + rng.normal(0, part), spread, n).tolist() for n in others]
+        mean = shared + rng.normal(0, part)
+        rate = learn(use_rate.start_from(seen), rng.normal(mean, spread, own).tolist())
+        used = math.exp(rng.normal(mean, spread))
+        hits += use_rate.need_quantile_ml(rate, 1.0, 0.05) <= used <= use_rate.need_quantile_ml(rate, 1.0, 0.95)
+    assert 0.88 <= hits / days <= 0.92
+
+
+def test_a_new_person_starts_near_the_others_and_no_surer_than_they_let():
+    """Without others it is the prior; with many the shared half is known and the own half is not."""
+    assert use_rate.start_from([]) == PRIOR
+    many = use_rate.start_from([[0.6] * 50] * 50)
+    assert many.mean == pytest.approx(0.6, abs=0.02)
+    assert 1 / many.kappa == pytest.approx(0.5 / PRIOR.kappa, rel=0.05)
+    one = use_rate.start_from([[0.6]])
+    assert 0 < one.mean < 0.6
+    assert PRIOR.kappa < one.kappa < many.kappa
 
 
 def test_the_prior_spreads_by_a_factor_of_1_6():
@@ -67,11 +98,3 @@ def test_a_longer_way_back_asks_for_a_fuller_last_batch():
     assert asked == sorted(asked) and asked[-1] == pytest.approx(0.8)
     with pytest.raises(ValueError, match="not negative"):
         use_rate.last_batch_quantile(-1)
-
-
-def test_someone_new_starts_where_the_others_are():
-    """At the mean of the others by their batches, as unsure as anyone."""
-    start = use_rate.pooled_start([UseRate(5, 1, 0.4, 3.283, 3), UseRate(4, 1, 0.0, 1.283, 1), PRIOR])
-    assert start.mean == pytest.approx(0.3)
-    assert (start.kappa, start.batches) == (PRIOR.kappa, 0)
-    assert use_rate.pooled_start([]) == PRIOR

@@ -103,7 +103,6 @@ ENTRY_KINDS: Mapping[str, tuple[Said, ...]] = MappingProxyType(
         "permission": (Said("what", "choice", True, PERMIT_KINDS), Said("step", "choice", True, PERMIT_STEPS),
                        Said("name", "text", True), Said("patches", "texts"), Said("number", "text"),
                        Said("until", "text"), Said("from_whom", "text")),
-        "squirts": (Said("tool", "text", True), Said("ml", "number", True), Said("count", "number", True)),
         "taken back": (Said("why", "text", True),),
         "plan issued": (Said("code", "text"), Said("as_of", "text")),
         "set aside": (Said("patch", "text"), Said("until", "text"), Said("why", "text")),

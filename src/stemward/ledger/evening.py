@@ -150,6 +150,8 @@ def _of_day(typed: DayTyped, did: Sequence[Sheet], ticks: Mapping[str, Ticked]) 
         if stems[sheet["id"]]:
             hours = round((typed.person_h or 0.0) * stems[sheet["id"]] / sum(stems.values()), 4)
             body = {"patch": sheet["patch"], "method": sheet["how"], "stems": stems[sheet["id"]], "person_h": hours}
+            if sheet.get("reckoned_h"):
+                body["reckoned_h"] = round(sheet["reckoned_h"] * stems[sheet["id"]] / sum(sheet["counts"]), 4)
             rows.append(("work", _at(typed, typed.begun), body | {"people": list(typed.people)}))
     values = {name: text.strip() for name, text in typed.values.items() if text.strip()}
     if values:

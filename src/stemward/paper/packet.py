@@ -232,7 +232,8 @@ def _mix(speaker: Speaker, pictures: Pictures, plan: Mapping[str, Any], mix: Map
             times=f"{10 * mix['short_chance_frac']:.0f}",
             left=speaker.number("mix_ml", mix["expected_left_ml"]),
         ),
-        "range": speaker.word("need_range", need=speaker.number("mix_ml", mix["need_ml"]), **_ends(*spread)),
+        "range": speaker.word("need_range", need=speaker.number("mix_ml", mix["need_ml"]), **_ends(*spread))
+        + speaker.learned(mix),
         "batches": [_batch(speaker, pictures, mix, batch) for batch in mix["batches"]],
     }
 

@@ -14,9 +14,11 @@ from stemward.ledger.stems import to_do
 from stemward.plan import formulae
 from stemward.plan.behind import behind
 from stemward.plan.data import behind_data, laid_out_data, tract_data, way_data
+from stemward.plan.effort import reckoned_h
 from stemward.plan.gear import gear_of
 from stemward.plan.job import work_job
 from stemward.plan.laid_out import lay_out
+from stemward.plan.learned import use_of
 from stemward.plan.loads import loads_of
 from stemward.plan.mixing import draw_mix, group, pours_of
 from stemward.plan.stages import stages_of
@@ -102,7 +104,8 @@ def _treatment(
     choice = next((c for c in tract.choices if (c.patch, c.species, c.state) == wanted), None)
     way = chosen_way(choice, patch, tract, book) if choice else suggested.way
     product, partner = products_of(way, tract)
-    job = work_job(job_id, target, patch, species, way, product, stems, book, sums, partner)
+    use = sums.once(("use", way.how), lambda: use_of(tract, way.how))
+    job = work_job(job_id, target, patch, species, way, product, stems, book, sums, partner, use)
     return job, {
         "id": job_id,
         "patch": target.patch,
@@ -132,6 +135,7 @@ def _treatment(
         "verdict_months": 18 if species.root_suckers == "yes" or species.clone else 12,
         "stems": int(stems.stems.sum()),
         "rows": len(stems),
+        "reckoned_h": reckoned_h(job, book),
     }
 
 

@@ -1,6 +1,7 @@
 """Hours, money and months of a way."""
 
 import datetime
+import math
 
 import numpy as np
 
@@ -8,6 +9,7 @@ from stemward.checks import Job
 from stemward.handbook import Book
 from stemward.handbook.field import Season
 from stemward.kinds import Tract
+from stemward.plan.learned import HIGH, LOW, Learned
 from stemward.reckon.effort import hours_band, money_band_cents, shown_hours
 
 SLOW_SHARE = 1 / 3
@@ -15,8 +17,25 @@ SLOW_SHARE = 1 / 3
 THORNS = "thorns"
 
 
-def hours_of(job: Job, book: Book) -> tuple[float, float]:
-    """Fewest and most hours of a job, rounded outward for show; (0, 0) where nothing is done."""
+def hours_of(job: Job, book: Book, days: Learned | None = None) -> tuple[float, float]:
+    """Fewest and most hours of a job, rounded outward for show; (0, 0) where nothing is done.
+
+    days: what past days teach about how long the method takes here; without any, the usual paces.
+    """
+    low, high = _band(job, book)
+    if high and days is not None:
+        middle = math.sqrt(low * high)
+        low, high = middle * days.factor(LOW), middle * days.factor(HIGH)
+    return shown_hours(low, high) if high else (0.0, 0.0)
+
+
+def reckoned_h(job: Job, book: Book) -> float:
+    """The middle of the usual band, hours, against which days are held that were really worked."""
+    low, high = _band(job, book)
+    return math.sqrt(low * high)
+
+
+def _band(job: Job, book: Book) -> tuple[float, float]:
     low = high = 0.0
     slow = any(hazard.hazard == THORNS for hazard in book.hazards(job.target.species))
     for pace in book.paces:
@@ -28,7 +47,7 @@ def hours_of(job: Job, book: Book) -> tuple[float, float]:
             share = SLOW_SHARE if slow else 1.0
             least, most = hours_band(count, pace.low_per_hour * share, pace.high_per_hour * share)
             low, high = low + least, high + most
-    return shown_hours(low, high) if high else (0.0, 0.0)
+    return low, high
 
 
 def money_of(job: Job, hours: tuple[float, float], tract: Tract, book: Book) -> tuple[int, int] | None:

@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from typing import Any
 
+from stemward.plan.job import RECKONED
+
 MOST_ROWS = 2000
 """Rows that are printed one by one; a plan with more is worked by lots: engineering guess, 40 pages."""
 
@@ -13,19 +15,21 @@ def field_sheets(plan: Mapping[str, Any]) -> list[dict[str, Any]]:
     ids: stem of each row. counts: plants in it. sizes_cm, row_ml: diameter and mix it takes. stopped: checks that
     stop the way taken, so that what was done all the same is written down as that.
     """
-    steps = {step["id"]: step["value"] for step in plan["steps"] if step["id"].endswith(".row_ml")}
+    steps = {step["id"]: step["value"] for step in plan["steps"] if step["id"].endswith("row_ml")}
     mixes = {t: mix["id"] for mix in plan["mixes"] for t in mix["treatments"]}
     sheets = []
     for item in plan["treatments"]:
         if item["how"] == "leave it":
             continue
         column = plan["columns"][item["id"]]
-        row_ml = steps.get(f"{item['id']}.row_ml", [0.0] * len(column["id"]))
+        # What was reckoned before anything was learned: else what is learned would be learned again.
+        row_ml = steps.get(f"{item['id']}.{RECKONED}", steps.get(f"{item['id']}.row_ml", [0.0] * len(column["id"])))
         sheets.append(
             {
                 **{name: item[name] for name in NAMES},
                 "mix": mixes.get(item["id"], ""),
                 "stopped": stops(plan, item),
+                "reckoned_h": item["reckoned_h"],
                 "ids": list(column["id"]),
                 "counts": list(column["stems"]),
                 "sizes_cm": list(column["diameter_cm"]),

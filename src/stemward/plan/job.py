@@ -7,8 +7,12 @@ import numpy as np
 from stemward.checks import Job
 from stemward.handbook import Book, Species
 from stemward.kinds import Cited, Patch, Product, Stems, Target, Way
+from stemward.plan.learned import HIGH, MIDDLE, Learned, cited
 from stemward.plan.sums import Ledger, Reference
 from stemward.units import convert
+
+RECKONED = "reckoned_row_ml"
+"""Name of the sum of what the rows would take if nothing had been learned."""
 
 
 def work_job(
@@ -22,8 +26,12 @@ def work_job(
     book: Book,
     sums: Ledger,
     partner: Product | None = None,
+    use: Learned | None = None,
 ) -> Job:
-    """Work out one job; `stems` are the rows of the target. Sums go into `sums` under the job's id."""
+    """Work out one job; `stems` are the rows of the target. Sums go into `sums` under the job's id.
+
+    use: what past batches teach about how much the method takes here; what each stem is to get stays as reckoned.
+    """
     sums.column(job_id, "id", stems.id)
     sums.column(job_id, "x_m", stems.x_m)
     sums.column(job_id, "y_m", stems.y_m)
@@ -33,11 +41,17 @@ def work_job(
         nothing = np.zeros(len(stems))
         return Job(job_id, target, patch, species, way, None, stems, nothing, {})
     each = DOSE[way.how](job_id, way, product, stems, book, sums)
-    row_ml = sums.work(f"{job_id}.row_ml", "times", "ml", each=each, count=count)
+    spread = sums.cite(book.defaults["spread_factor"])
+    if use is None:
+        row_ml = sums.work(f"{job_id}.row_ml", "times", "ml", each=each, count=count)
+    else:
+        sums.work(f"{job_id}.{RECKONED}", "times", "ml", each=each, count=count)
+        factor = sums.cite(cited(f"learned.use.{way.how}", use.factor(MIDDLE), use))
+        row_ml = sums.work(f"{job_id}.row_ml", "times", "ml", each=f"step:{job_id}.{RECKONED}", count=factor)
+        spread = sums.cite(cited(f"learned.spread.{way.how}", use.factor(HIGH) / use.factor(MIDDLE), use))
     sums.work(f"{job_id}.need_ml", "total", "ml", each=f"step:{job_id}.row_ml")
-    for name, factor in (("low", "spread_low"), ("high", "spread_high")):
-        spread = sums.cite(book.defaults["spread_factor"])
-        sums.work(f"{job_id}.need_{name}_ml", factor, "ml", middle=f"step:{job_id}.need_ml", factor=spread)
+    for name, formula in (("low", "spread_low"), ("high", "spread_high")):
+        sums.work(f"{job_id}.need_{name}_ml", formula, "ml", middle=f"step:{job_id}.need_ml", factor=spread)
     acid = _acid(job_id, way, product, partner, sums)
     return Job(job_id, target, patch, species, way, product, stems, np.asarray(row_ml), acid, partner)
 

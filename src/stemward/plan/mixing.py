@@ -7,6 +7,7 @@ from stemward.checks import Job, Pour
 from stemward.handbook import Book
 from stemward.kinds import Product, Tract, Vessel
 from stemward.label import listed, resolve
+from stemward.plan.learned import MIDDLE, Learned
 from stemward.plan.sums import Ledger
 from stemward.reckon import mix, use_rate
 
@@ -54,7 +55,8 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
     """One mix as plain data: need with its spread, batches in marks, and what is left over by intent."""
     refs = "+".join(f"step:{job.id}.need_ml" for job in need.jobs)
     need_ml = float(sums.work(f"{need.id}.need_ml", "total", "ml", each=refs))
-    spread = sums.cite(book.defaults["spread_factor"])
+    use = _use_of(need, sums)
+    spread = sums.cite(book.defaults["spread_factor"] if use is None else sums.cited[f"learned.spread.{_how(need)}"])
     low_ml = sums.work(f"{need.id}.need_low_ml", "spread_low", "ml", middle=f"step:{need.id}.need_ml", factor=spread)
     high_ml = sums.work(f"{need.id}.need_high_ml", "spread_high", "ml", middle=f"step:{need.id}.need_ml", factor=spread)
     vessel = _vessel(tract, book, need)
@@ -70,6 +72,8 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
     }
     batches = [{"number": n, **_as_data(poured[ul], ul)} for n, ul in enumerate(assigned, 1)]
     mixed_ml = sum(float(b.get("mixed_ml", 0.0)) for b in batches)
+    rate = use_rate.PRIOR if use is None else use.rate
+    reckoned_ml = need_ml if use is None else need_ml / use.factor(MIDDLE)
     return {
         "id": need.id,
         "product": need.product.id,
@@ -89,12 +93,31 @@ def draw_mix(need: MixNeed, tract: Tract, book: Book, sums: Ledger) -> dict[str,
         "vessel": {"id": vessel.id, "capacity_ml": vessel.capacity_ul / UL_PER_ML},
         "ae_g_l": _ae_g_l(need),
         "mixed_ml": mixed_ml,
-        "short_chance_frac": use_rate.chance_short(use_rate.PRIOR, need_ml, mixed_ml),
-        "expected_left_ml": use_rate.expected_left_ml(use_rate.PRIOR, need_ml, mixed_ml),
+        "short_chance_frac": use_rate.chance_short(rate, reckoned_ml, mixed_ml),
+        "expected_left_ml": use_rate.expected_left_ml(rate, reckoned_ml, mixed_ml),
+        "learned": _learned_data(use),
         "left_over_ml": sum(b.get("left_over_ml", 0.0) for b in batches),
         "product_ml": sum(p["ml"] for b in batches for p in b.get("parts", ()) if p["what"] == "product"),
         "batches": batches,
     }
+
+
+def _how(need: MixNeed) -> str:
+    return need.jobs[0].way.how
+
+
+def _use_of(need: MixNeed, sums: Ledger) -> Learned | None:
+    """What was learned of the method of a mix; None for a mix of several methods, which learn apart."""
+    if len({job.way.how for job in need.jobs}) > 1:
+        return None
+    found: Learned | None = sums.shared.get(("use", _how(need)))
+    return found
+
+
+def _learned_data(use: Learned | None) -> dict[str, Any] | None:
+    if use is None:
+        return None
+    return {"factor": use.factor(MIDDLE), "batches": use.count, "people": use.people, "person": use.person}
 
 
 def strength_range(need: MixNeed, tract: Tract, book: Book) -> tuple[float, float]:

@@ -86,6 +86,7 @@ TREATMENT = record(
             }
         ),
         "cautions": TEXT, "verdict_months": WHOLE, "stems": WHOLE, "rows": WHOLE, "need_ml": NUMBER,
+        "reckoned_h": NUMBER,
         "ae_g": {"type": "object", "additionalProperties": NUMBER},
         "need_low_ml": NUMBER, "need_high_ml": NUMBER, "least_ml": NUMBER, "most_ml": NUMBER, "rows_ml": NUMBER,
         "typical": record(
@@ -121,6 +122,12 @@ MIX = record(
         "need_high_ml": NUMBER, "vessel": record({"id": TEXT, "capacity_ml": NUMBER}),
         "ae_g_l": {"type": "object", "additionalProperties": NUMBER}, "mixed_ml": NUMBER, "left_over_ml": NUMBER,
         "short_chance_frac": NUMBER, "expected_left_ml": NUMBER, "product_ml": NUMBER, "batches": many(BATCH),
+        "learned": {
+            "anyOf": [
+                record({"factor": NUMBER, "batches": WHOLE, "people": WHOLE, "person": TEXT}),
+                {"type": "null"},
+            ]
+        },
     }
 )  # fmt: skip
 

@@ -1,5 +1,6 @@
 """Working a sum and writing it down in one move, so that no number stands in a plan without its why."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -69,6 +70,12 @@ class Ledger:
         if key not in self.shared:
             self.shared[key] = (FORMULAE[formula](**given), given)
         return self.shared[key][0]
+
+    def once(self, key: Any, make: Callable[[], Any]) -> Any:
+        """Something worked out once for all ways that hold their answers in common."""
+        if key not in self.shared:
+            self.shared[key] = make()
+        return self.shared[key]
 
     def work(self, step_id: str, formula: str, unit: str, **inputs: Reference) -> Any:
         """Work a sum, keep it as a step, and give its value: a float, or an array with one value per stem."""

@@ -25,6 +25,7 @@ from stemward.label import Situation, resolve
 from stemward.plan.behind import Behind, behind
 from stemward.plan.effort import hours_of, money_of, when_of
 from stemward.plan.job import work_job
+from stemward.plan.learned import hours_of_days, use_of
 from stemward.plan.loads import loads_of
 from stemward.plan.sums import Ledger
 from stemward.reckon.mix import concentration_for
@@ -245,12 +246,13 @@ def weigh_way(
 ) -> Weighed:
     """Work out one way on its own, run every check on it, and note what the rule compares."""
     sums = Ledger(shared=shared, written=False)
-    job = work_job("w", target, patch, species, way, *products_of(way, tract)[:1], stems, book, sums,
-                   products_of(way, tract)[1])  # fmt: skip
+    product, partner = products_of(way, tract)
+    use = sums.once(("use", way.how), lambda: use_of(tract, way.how))
+    job = work_job("w", target, patch, species, way, product, stems, book, sums, partner, use)
     case = Case(tract, as_of, book, (job,), loads_of((job,), tract, book, as_of, sums))
     findings = run(case, ALL)
     seen = behind(job, book)
-    hours = hours_of(job, book)
+    hours = hours_of(job, book, sums.once(("hours", way.how), lambda: hours_of_days(tract, way.how)))
     return Weighed(
         way,
         findings,

@@ -88,11 +88,22 @@ def last_batch_quantile(minutes_back: float) -> float:
     return min(cost_short / (cost_short + cost_over), 0.8)
 
 
-def pooled_start(others: Sequence[UseRate]) -> UseRate:
-    """Where a new person starts: at the mean of the others, as little believed as any prior."""
-    seen = [rate for rate in others if rate.batches]
-    if not seen:
-        return PRIOR
-    weight = sum(rate.batches for rate in seen)
-    middle = sum(rate.mean * rate.batches for rate in seen) / weight
-    return UseRate(PRIOR.a, PRIOR.b, middle, PRIOR.kappa)
+_SHARED = 0.5
+"""Which part of how rates differ comes from the place and tools, that people share: engineering guess, no source."""
+
+
+def start_from(others: Sequence[Sequence[float]], prior: UseRate = PRIOR) -> UseRate:
+    """What is believed of a person before their own batches, from the ln ratios of the others, each person's apart.
+
+    Rates are taken as a part that all share and a part of each person's own, together as wide as the prior; all
+    spreads are in units of a batch's own, so that nothing need be known of that. Without others: the prior.
+    """
+    whole = 1.0 / prior.kappa
+    shared, own = _SHARED * whole, (1 - _SHARED) * whole
+    precision, weighed = 1.0 / shared, prior.mean / shared
+    for ratios in others:
+        if ratios:
+            each = 1.0 / (own + 1.0 / len(ratios))
+            precision += each
+            weighed += each * math.fsum(ratios) / len(ratios)
+    return UseRate(prior.a, prior.b, weighed / precision, 1.0 / (1.0 / precision + own))

@@ -49,6 +49,16 @@ class Speaker:
         """A figure by the unit in its name, for example number("need_ml", 812.0)."""
         return figure(name, value, self.units)
 
+    def learned(self, mix: Mapping[str, Any]) -> str:
+        """From how many batches an amount is known, led by a blank; "" where none was written down."""
+        known = mix["learned"]
+        if known is None:
+            return ""
+        who = known["person"] or en.paper.WORDS["learned_people"].format(people=known["people"])
+        key = "learned_one" if known["batches"] == 1 else "learned"
+        text = en.paper.WORDS[key].format(batches=known["batches"], who=who, factor=f"{known['factor']:.2g}")
+        return f" {text}"
+
     def cited(self, cited_id: str) -> float:
         """A number that the plan leans on; KeyError if it leans on none of that name."""
         return float({c["id"]: c["value"] for c in self.plan["cited"]}[cited_id])

@@ -105,7 +105,7 @@ KINDS = {
     "treated": "Treated", "batch mixed": "Mixed", "mix left": "Rest of a mix", "jug": "Jug", "marked": "Marked",
     "weather": "Weather", "work": "Hours", "filled in": "Filled in", "signed": "Signed",
     "permission": "Permit or notice",
-    "squirts": "Squirts counted", "taken back": "Taken back", "plan issued": "Plan printed", "set aside": "Set aside",
+    "taken back": "Taken back", "plan issued": "Plan printed", "set aside": "Set aside",
 }  # fmt: skip
 
 PAPER = {
