@@ -119,7 +119,7 @@ def case(
     kept=("slope",), used_g_m2=1 * LB_ACRE, planned_g_m2=1 * LB_ACRE, who="own", mixing_place=(60.0, 60.0),
     target_state="standing", partner=None, pours=(Pour("t1", "", "", True),), vessels=(Vessel("bottle", 709_765),),
     as_of=AS_OF,
-    species=None, dose_ml=2.0, questions=(), densest=None,
+    species=None, dose_ml=2.0, questions=(), densest=None, entries=(),
 ):  # fmt: skip
     """One job on one patch with everything in order, but for what is given."""
     book = load()
@@ -134,6 +134,7 @@ def case(
         "Slope", "invented", state, "UTC", who, True, (patch,), stems, tuple(spared), tuple(kept),
         tuple(jug for jug, _ in jugs), tuple(people), tuple(vessels), (MeasureOwned("cup", 14787, 236588),),
         questions=tuple(questions), mixing_place=mixing_place,
+        entries=tuple(entries),
     )  # fmt: skip
     job = Job(
         "t1", Target(patch.id, latin, tuple(range(len(stems))), target_state), patch,

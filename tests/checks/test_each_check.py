@@ -29,6 +29,7 @@ from stemward.handbook import load
 from stemward.kinds import (
     Container,
     Content,
+    Entry,
     Question,
     Registration,
     Scope,
@@ -53,6 +54,12 @@ MAY = datetime.date(2026, 5, 10)
 
 
 WILLOW = load().species["Salix nigra"]
+
+
+def permit(step, what="permit for work at water", **more):
+    """One step of a permit, written down."""
+    body = {"what": what, "step": step, "name": "the permit", **more}
+    return (Entry("p", "permission", "2026-09-01", 0, "owner", body),)
 
 
 def many_stems(count):
@@ -265,6 +272,16 @@ CASES = [
     ("water-permit", {}, [CHECKED], "no water and dry ground"),
     ("water-permit", {"spared": (water_at(10.0),)}, [OPEN], "5 m from a spring"),
     ("water-permit", {"patch": site_answers(seasonally_wet="yes")}, [OPEN], "wet for part of the year"),
+    ("water-permit", {"spared": (water_at(10.0),), "entries": permit("granted")}, [CHECKED], "a permit is written down"),
+    ("water-permit", {"spared": (water_at(10.0),), "entries": permit("refused")}, [STOP], "it was refused"),
+    ("water-permit", {"spared": (water_at(10.0),), "entries": permit("asked for")}, [OPEN], "it is only asked for"),
+    ("water-permit", {"spared": (water_at(10.0),), "entries": permit("granted", until="2026-09-30")}, [OPEN], "it has ended"),
+    ("place-rules", {"patch": site_answers(cost_share="yes"), "entries": permit("granted", "cost share")}, [CHECKED], "cost share granted"),
+    ("place-rules", {"patch": site_answers(cost_share="yes"), "entries": permit("asked for", "cost share")}, [OPEN], "cost share only asked for"),
+    ("records", {}, [CHECKED], "own land, not for restricted use"),
+    ("records", {"who": "hire"}, [KNOW], "work for hire in Wisconsin"),
+    ("records", {"product": changed(PRODUCT, fact("restricted use", "yes"))}, [KNOW], "own land, restricted use"),
+    ("records", {"product": without(PRODUCT, "restricted use")}, [OPEN], "nobody has read whether for restricted use"),
     ("lasts", {}, [CHECKED], "glyphosate is not taken up by roots"),
     ("lasts", {"product": IMAZAPYR}, [KNOW], "imazapyr lasts (Douglass et al. 2016: 82 to 268 d)"),
     ("lasts", {"product": replace(PRODUCT, contents=(*PRODUCT.contents, Content("imazapyr", "isopropylamine salt", 20.0)))}, [CHECKED, OPEN], "a second ingredient that lasts"),

@@ -107,7 +107,7 @@ def test_weights_that_stop_or_ask_say_what_to_do():
             "grows", "added", "none_asked", "lot", "not_shut", "none", "animals_no_limit", "hay_no_limit",
             "not_forbidden", "dry", "fades", "concentrate", "outside", "clear", "small", "not_alone", "several",
             "inside", "not_sprayed", "far", "no_short_way", "held_fast", "own_land", "measured", "good",
-            "sprouts_by_then", "nothing_on_record",
+            "sprouts_by_then", "nothing_on_record", "granted", "cost_share_granted",
         }  # fmt: skip
         assert bool(do) != (looked_at and message not in SOMETHING_TO_DO), message
 

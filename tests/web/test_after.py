@@ -270,3 +270,51 @@ def test_bottle_labels_of_the_plan_and_of_a_batch(client, hollow):
     assert small.status_code == 422
     assert "Sizes that do: 5 by 7 in" in words(small)
     assert client.get(f"/land/{hollow}/labels.pdf", {"size": "4 by 5 in", "batch": "none"}).status_code == 404
+
+
+def test_permits_and_work_begun_before_they_were_granted(client, hollow):
+    """Asked for, granted; work between the two is said; a step without a name is refused."""
+    page = f"/land/{hollow}/permits"
+    step = {"what": "cost share", "name": "brush grant", "patch": "rim"}
+    assert (
+        client.post(page, {"command": name(), **step, "name": "", "step": "asked for", "day": DAY}).status_code == 422
+    )
+    client.post(page, {"command": name(), **step, "step": "asked for", "day": "2026-09-01"})
+    write(client, hollow, day="2026-09-05")
+    said = "brush grant: work on Quarry rim began on 2026-09-05, before it was granted"
+    assert said in words(client.get(page))
+    worked.plan_of(hollow, clock.today(worked.known(hollow).land))
+    assert said in words(client.get(f"/land/{hollow}/day"))
+    client.post(page, {"command": name(), **step, "step": "granted", "day": "2026-09-10", "until": "2027-06-30"})
+    shown = words(client.get(page))
+    assert "holds today" in shown
+    assert said in shown
+
+
+def test_a_permit_that_is_written_down_is_no_open_question(client, hollow):
+    """The meadow's water permit is asked about until it is granted."""
+    page = f"/land/{hollow}/permits"
+    land = worked.known(hollow).land
+
+    def said():
+        plan = worked.plan_of(hollow, clock.today(land))
+        return [
+            f["message"] for f in plan["findings"] if f["check"] == "water-permit" and f["where"]["patch"] == "meadow"
+        ]
+
+    assert said() == ["water-permit.rule"]
+    client.post(page, {"command": name(), "what": "permit for work at water", "name": "shore permit", "patch": "meadow",
+                       "step": "granted", "day": "2026-09-10"})  # fmt: skip
+    land = worked.known(hollow).land
+    assert said() == ["water-permit.granted"]
+
+
+def test_sheets_of_the_day(client, hollow):
+    """Emergency, sign, notice, cards; every page has its words."""
+    pdf = pypdfium2.PdfDocument(client.get(f"/land/{hollow}/day.pdf").content)
+    text = [page.get_textpage().get_text_range() for page in pdf]
+    assert "1-800-222-1222" in text[0]
+    assert any("Herbicide in use" in t for t in text)
+    assert any("Notice: herbicide will be used near you" in t for t in text)
+    # 18 mL in 20 squirts is 0.9 mL.
+    assert any("18 mL" in t and "0.9 mL" in t and "What 20 stems take" in t for t in text)

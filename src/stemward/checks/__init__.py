@@ -45,6 +45,7 @@ from stemward.checks import (
     place_rules,
     plant,
     pouring,
+    records,
     restricted,
     ring,
     season,
@@ -123,6 +124,7 @@ ALL: tuple[Check, ...] = (
     day.CHECK,
     stock.CHECK,
     storage.CHECK,
+    records.CHECK,
     lone_saw.CHECK,
     alone.CHECK,
 )

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from stemward.checks.case import Case, Check, finding
 from stemward.kinds import Finding, Weight, Where
+from stemward.ledger.permits import granted
 
 ID = "place-rules"
 
@@ -26,6 +27,13 @@ def run(case: Case) -> Iterator[Finding]:
     for patch in dict.fromkeys(job.patch for job, _ in case.treated):
         yes = [rule for rule in RULES if patch.answer(rule[0]) == "yes"]
         for question, weight, message in yes:
+            if question == "cost_share" and (permit := granted(case.tract.entries, "cost share", patch.id, case.as_of)):
+                held = permit.holds(case.as_of)
+                weight = Weight.CHECKED if held else Weight.FIND_OUT
+                message = "cost_share_granted" if held else "cost_share_waiting"
+                said = {"name": permit.name, "on": str(permit.granted_on or "")}
+                yield replace(finding(ID, weight, message, values=said), where=Where(patch.id))
+                continue
             yield replace(finding(ID, weight, message, question=question), where=Where(patch.id))
         no = [rule[0] for rule in RULES if patch.answer(rule[0]) == "no"]
         if no and not yes:
@@ -35,7 +43,7 @@ def run(case: Case) -> Iterator[Finding]:
 CHECK = Check(
     ID,
     "rules of place that no label holds: organic land, cost share, easements, crops, neighbors",
-    ("plan", "site facts"),
+    ("plan", "site facts", "records"),
     (
         "Common practice, no source: cost share is not paid for work begun before it is granted",
         "40 CFR 170, worker protection where something is grown for sale",

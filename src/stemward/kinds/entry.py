@@ -46,7 +46,7 @@ class Said:
 JUG_EVENTS = ("opened", "drawn", "returned", "spilled", "discarded", "emptied and rinsed", "looked at")
 MIX_EVENTS = ("kept in a labelled bottle", "spilled", "discarded", "looked at", "rinsed into")
 MARKS = ("cut", "treated", "missed", "not found")
-PERMIT_STEPS = ("asked for", "approved", "refused", "begun", "ended")
+PERMIT_STEPS = ("asked for", "granted", "refused", "begun", "ended")
 PERMIT_KINDS = ("permit for work at water", "cost share", "notice to neighbors", "other")
 WEATHER_FROM = ("measured", "forecast")
 

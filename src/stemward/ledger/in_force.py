@@ -20,7 +20,9 @@ def day_of(entry: Entry) -> datetime.date:
 
 
 def in_force(entries: Iterable[Entry]) -> tuple[Entry, ...]:
-    """The entries that hold, in the order of what happened (then of id), whatever the order given.
+    """The entries that hold, in the order of what happened (then of writing down, then of id).
+
+    The order given changes nothing.
 
     An entry that another corrects does not hold. Where several correct the same one, the last written holds: the
     one received last, then the greatest id. What takes an entry back holds nothing itself.
@@ -33,7 +35,7 @@ def in_force(entries: Iterable[Entry]) -> tuple[Entry, ...]:
     gone = set(last)
     beaten = {e.id for e in unique.values() if e.corrects in last and last[e.corrects] != e.id}
     kept = [e for e in unique.values() if e.id not in gone | beaten and e.kind != TAKEN_BACK]
-    return tuple(sorted(kept, key=lambda e: (when(e), e.id)))
+    return tuple(sorted(kept, key=lambda e: (when(e), *_written(e))))
 
 
 def _written(entry: Entry) -> tuple[str, str]:

@@ -503,6 +503,11 @@ MESSAGES: dict[str, tuple[str, str]] = {
         "{patch} is under cost share. Work begun before it is granted is commonly not paid.",
         "ask the office, and wait for its word in writing",
     ),
+    "place-rules.cost_share_granted": ("Written down: {name} was granted on {on}.", ""),
+    "place-rules.cost_share_waiting": (
+        "{name} is not granted, or has ended. Work begun before it is granted is commonly not paid.",
+        "wait for its word in writing, and write it down",
+    ),
     "place-rules.right_of_way": (
         "{patch} is a right-of-way or easement. Someone else has a say there.",
         "ask its holder; near wires it is the utility's work",
@@ -531,6 +536,29 @@ MESSAGES: dict[str, tuple[str, str]] = {
     "water-permit.ask": (
         "Work in or beside water can need a permit or notice; {state}'s rule is not on record here.",
         "ask the state's natural resources department",
+    ),
+    "water-permit.granted": ("Written down: {name} ({number}) was granted on {on}. Its own words decide.", ""),
+    "water-permit.refused": (
+        "Written down: {name} was refused.",
+        "do not work there; ask that office what it would allow",
+    ),
+    "water-permit.waiting": (
+        "{name} is asked for and not granted, or it has ended.",
+        "wait for its word in writing, and write it down",
+    ),
+    # records
+    "records.none": (
+        "No rule set on record here asks for a record of {product}. The usual list is kept all the same. "
+        "Not looked at: county and tribal rules.",
+        "",
+    ),
+    "records.wanted": (
+        "A record of {product} is asked for, within {days} days, kept {years} years. {rules}.",
+        "write it down the same evening",
+    ),
+    "records.perhaps": (
+        "Whether a record of {product} must be kept is not known. {rules}.",
+        "say whose land it is and who works, and read whether the label says restricted use",
     ),
     # lasts
     "lasts.unknown": ("How long {ingredient} lasts in soil is not on record here.", "ask before planting there"),

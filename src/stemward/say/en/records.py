@@ -97,6 +97,9 @@ JUG_MATTERS = {
     "found less": "{jug}: {amount} less was found than was reckoned.",
     "found more": "{jug}: {amount} more was found than was reckoned.",
 }
+BEGUN_EARLY = (
+    "{name}: work on {patch} began on {day}, before it was granted. Such work is commonly not paid; ask its office."
+)
 BATCH_OPEN = "{left} of the mix of {day} is not accounted for."
 BATCH_OVER = "{left} more of the mix of {day} was put on than was made."
 BATCH_KEPT = "{left} of the mix of {day} is kept in {bottle}."

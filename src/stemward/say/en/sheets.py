@@ -94,6 +94,34 @@ AFTER: dict[str, Any] = {
     "lines": "These lines can be copied into a calendar.",
 }
 
+DAY: dict[str, Any] = {
+    "title": "Sheets of the day, {tract}",
+    "notice_heading": "Notice: herbicide will be used near you",
+    "notice_what": "On {patches}, {tract}: {how}, by hand, plant by plant.",
+    "notice_when": "Day ______________________  from ______________ to ______________",
+    "notice_product": "{name}, number {number}",
+    "notice_out": "Please keep people and animals out until {hours} after the work has ended, and until all is dry.",
+    "notice_out_unread": "How long to keep out is not read on the label yet. Ask before you go in.",
+    "notice_ask": "Who answers for it: ______________________________  phone ______________________",
+    "notice_rule": "Some states and towns ask for notice by a certain day and to certain people. Ask yours.",
+    "notice_none": "No herbicide is planned, so nobody need be told.",
+    "squirts": "What one squirt gives",
+    "squirt_steps": (
+        "Gloves and eye cover on; water in the bottle, no herbicide.",
+        "Squirt 20 times into the syringe or measure, as you would at a stem.",
+        "Read it: ________ mL. Divide by 20: ________ mL a squirt.",
+        "Write it down under Land, Calibration. Count again with each new bottle.",
+    ),
+    "squirt_under": "In 20 squirts, and so in one.",
+    "stems": "What 20 stems take",
+    "stem_steps": (
+        "Fill the bottle to a mark. Treat 20 stems as they come, as the sheet says.",
+        "Measure what fills it up to the mark again, and write it here.",
+        "This evening write it down as any other work; the next plan takes it into account.",
+    ),
+    "stem_head": ("Plants", "20 stems, reckoned", "Really used", "By whom"),
+}
+
 TICKS: dict[str, Any] = {
     "heading": "To tick: {plants}, {patch}",
     "code": "Numbers of plan {code}",

@@ -15,12 +15,14 @@ from stemward.web import clock
 from stemward.web.door import who
 from stemward.web.frame import known_of
 from stemward.web.views.land import ask
+from stemward.web.views.permits import early_words
 from stemward.web.views.plan import plan_page
 
 
 def day(request: HttpRequest, tract_id: str) -> HttpResponse:
     """What each person takes and wears, and where the year stands for each way taken."""
-    return plan_page(request, tract_id, "web/day.html", "day", when=_when)
+    early = early_words(known_of(tract_id).land)
+    return plan_page(request, tract_id, "web/day.html", "day", when=_when, early=lambda *_: early)
 
 
 def _when(plan: dict[str, Any], speaker: Speaker) -> list[dict[str, str]]:

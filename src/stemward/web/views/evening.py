@@ -1,5 +1,6 @@
 """After a day's work: what was ticked on the sheets, what was mixed, the weather; typed once, in one page."""
 
+import datetime
 import uuid
 from collections.abc import Mapping, Sequence
 from typing import Any
@@ -95,14 +96,15 @@ def rows_from(
     """Rows of records.jsonl, with ids that follow from the command, so that sending twice writes once."""
     offset = clock.now().astimezone(clock.zone(land)).utcoffset()
     minutes = int(offset.total_seconds() // 60) if offset else 0
-    received = clock.now().isoformat(timespec="seconds")
-    return [
-        {
-            "id": str(uuid.uuid5(uuid.NAMESPACE_URL, f"{command}/{n}")), "kind": kind, "at": at, "offset": minutes,
-            "by": by, "received": received, "body": body,
-        }
-        for n, (kind, at, body) in enumerate(rows)
-    ]  # fmt: skip
+    now = clock.now()
+    made = []
+    for n, (kind, at, body) in enumerate(rows):
+        # In the order of the form, so that what happened at one time stays in order.
+        received = (now + n * datetime.timedelta(microseconds=1)).isoformat(timespec="microseconds")
+        key = str(uuid.uuid5(uuid.NAMESPACE_URL, f"{command}/{n}"))
+        row = {"id": key, "kind": kind, "at": at, "offset": minutes, "by": by, "received": received, "body": body}
+        made.append(row)
+    return made
 
 
 def _write(request: HttpRequest, tract_id: str, land: Tract, found: Written, day: str) -> None:

@@ -118,7 +118,7 @@ def _happened(request: HttpRequest, tract_id: str, land: Tract, product: str) ->
     note = clean(typed.get("note", "").strip(), MOST)
     at = day.isoformat()
     if day == clock.today(land):
-        at = f"{at}T{clock.now().astimezone(clock.zone(land)):%H:%M:%S}"
+        at = f"{at}T{clock.now().astimezone(clock.zone(land)):%H:%M:%S.%f}"
     rows = rows_from(typed["command"], land, [("jug", at, body | ({"note": note} if note else {}))], who())
     ask(request, tract_id, "write down", words={"what": f"{jug_id} {what}"}, entries=rows)
 

@@ -196,7 +196,7 @@ def _fill(
         missing = sorted({field for _, duties in found for field in missing_of(duties)})
         body = {"day": on.isoformat(), "name": name, "records": as_signed(r for r, _ in found), "missing": missing}
         now = clock.now().astimezone(clock.zone(land))
-        rows.append(("signed", now.replace(tzinfo=None).isoformat(timespec="seconds"), body))
+        rows.append(("signed", now.replace(tzinfo=None).isoformat(timespec="microseconds"), body))
         what = f"{on} signed by {name}"
     else:
         lines: list[str] = []
@@ -355,7 +355,7 @@ def rest(request: HttpRequest, tract_id: str) -> HttpResponse:
     body = {"what": what, "batch": batch.batch} | ({"ml": ml} if ml is not None else {})
     bottle = clean(request.POST.get("bottle", "").strip(), MOST)
     body |= {"bottle": bottle} if bottle and what == KEPT else {}
-    now = clock.now().astimezone(clock.zone(land)).replace(tzinfo=None).isoformat(timespec="seconds")
+    now = clock.now().astimezone(clock.zone(land)).replace(tzinfo=None).isoformat(timespec="microseconds")
     rows = rows_from(request.POST["command"], land, [("mix left", now, body)], who())
     ask(request, tract_id, "write down", words={"what": f"the rest of the mix of {batch.day}"}, entries=rows)
     return redirect("after", tract_id)
