@@ -34,7 +34,11 @@ for line in sys.stdin:
             number += 1
             rows = [stem(f"{turn}-{number}-{n}", x_m=str(number), y_m=str(n)) for n in range(3)]
             edit = Edit("patch", "fence", {**patch, "name": f"{turn}-{number}"})
-            change(Asked(f"{turn}-{number}", "tract", "owner", "put", edits=[edit], added=rows), NOW)
+            body = {"what": "drawn", "product": "blue", "jug": "jug 1", "ml": 1}
+            lines = [{"id": f"{turn}-{number}-{n}", "kind": "jug", "at": "2026-10-10", "offset": 0, "by": "owner",
+                      "body": body} for n in range(2)]
+            asked = Asked(f"{turn}-{number}", "tract", "owner", "put", edits=[edit], added=rows, entries=lines)
+            change(asked, NOW)
             os.write(1, f"{turn}-{number}\\n".encode())
     print(f"child {child}", flush=True)
     os.waitpid(child, 0)
@@ -106,6 +110,9 @@ def test_killed_two_hundred_times_nothing_is_lost(notebook):
             assert acknowledged <= changes
             assert all(stems.get(one) == ROWS for one in changes - {"begin"})
             assert {*stems} <= changes
+            with closing(sqlite3.connect(notebook / "notebook.sqlite3")) as connection:
+                keys = [row[0] for row in connection.execute("SELECT key FROM notebook_entry")]
+            assert sorted(keys) == sorted(f"{one}-{n}" for one in changes - {"begin"} for n in range(2))
             last = body.partition('"name": "')[2].partition('"')[0]
             assert last == "Fence" or last in changes
     process.stdin.close()
@@ -186,3 +193,79 @@ def test_a_log_cut_off_anywhere_opens_as_it_was_at_some_change(notebook, tmp_pat
             assert {*stems} <= changes
             seen.add(len(changes))
     assert len(seen) > 3
+
+
+FULL = """
+import django, os, resource, signal, sys
+django.setup()
+signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+from pathlib import Path
+from django.test import Client
+from django.db import connection
+from stemward.web.door import COOKIE, door
+import stemward.plan, stemward.web.urls
+client = Client(HTTP_HOST="127.0.0.1")
+client.cookies[COOKIE] = door.key
+def send(n):
+    body = {"command": f"c-{n}", "what": "other", "step": "asked for", "name": "x" * 150, "day": "2026-10-01"}
+    answer = client.post("/land/tract/permits", body)
+    return answer.status_code, answer.content.decode()
+print("first", send(0)[0], flush=True)
+log = Path(str(connection.settings_dict["NAME"]) + "-wal")
+most = max(log.stat().st_size, os.stat(connection.settings_dict["NAME"]).st_size) + 40_000
+resource.setrlimit(resource.RLIMIT_FSIZE, (most, most))
+for n in range(1, 400):
+    status, text = send(n)
+    print(n, status, "no room left" in text, flush=True)
+    if status != 302:
+        break
+"""
+
+
+def test_a_disk_that_fills_up_takes_nothing_that_was_acknowledged(notebook):
+    """Entries are sent until no file may grow: the last is refused with a sentence, all before it are there, whole."""
+    done = subprocess.run(
+        [sys.executable, "-c", FULL], env=environment(notebook) | {"STEMWARD_TODAY": "2026-10-10"},
+        capture_output=True, text=True, check=False, timeout=300,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr[-2000:]
+    lines = [line.split() for line in done.stdout.splitlines()]
+    assert lines[0] == ["first", "302"]
+    assert lines[-1][1:] == ["503", "True"], lines[-1]
+    acknowledged = {f"c-{line[0]}" for line in lines[1:] if line[1] == "302"} | {"c-0"}
+    changes, _, _ = looked_at(notebook / "notebook.sqlite3")
+    with closing(sqlite3.connect(notebook / "notebook.sqlite3")) as connection:
+        entries = connection.execute("SELECT count(*) FROM notebook_entry").fetchone()[0]
+    assert changes == acknowledged | {"begin"}
+    assert entries == len(acknowledged) > 3
+
+
+HELD = """
+import django
+django.setup()
+from django.db import connection
+from django.test import Client
+from stemward.web.door import COOKIE, door
+with connection.cursor() as cursor:
+    cursor.execute("PRAGMA busy_timeout = 100")
+client = Client(HTTP_HOST="127.0.0.1")
+client.cookies[COOKIE] = door.key
+body = {"command": "c", "what": "other", "step": "asked for", "name": "x", "day": "2026-10-01"}
+answer = client.post("/land/tract/permits", body)
+print(answer.status_code, "Another program holds the notebook" in answer.content.decode())
+"""
+
+
+def test_another_program_on_the_database_is_noticed(notebook):
+    """While another process holds the notebook a change is refused with a sentence, and goes through afterwards."""
+    env = environment(notebook) | {"STEMWARD_TODAY": "2026-10-10"}
+
+    def sent() -> list[str]:
+        done = subprocess.run([sys.executable, "-c", HELD], env=env, capture_output=True, text=True, check=True)
+        return done.stdout.split()
+
+    with closing(sqlite3.connect(notebook / "notebook.sqlite3", isolation_level=None)) as other:
+        other.execute("BEGIN IMMEDIATE")
+        assert sent() == ["503", "True"]
+        other.execute("ROLLBACK")
+    assert sent()[0] == "302"

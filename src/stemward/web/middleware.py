@@ -5,6 +5,7 @@ from collections.abc import Callable
 
 from django.conf import settings
 from django.core.exceptions import RequestDataTooBig, SuspiciousOperation
+from django.db import DatabaseError
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import render
 
@@ -87,10 +88,27 @@ class _PlainErrors:
             return _page(request, "Too large", [TOO_LARGE], 413)
         if isinstance(error, SuspiciousOperation):
             return None
+        if isinstance(error, DatabaseError) and (lines := _of_database(str(error).lower())):
+            return _page(request, "Not written down", lines, 503)
         logging.getLogger("stemward").exception("page %s failed", request.path)
         return _page(request, "Something went wrong here", [WENT_WRONG], 500)
 
 
+def _of_database(said: str) -> list[str]:
+    """What a database that cannot write means to a person; [] where it means a fault of the program."""
+    if "full" in said or "disk i/o" in said or "readonly" in said or "no space" in said:
+        return [NO_ROOM]
+    return [HELD] if "locked" in said else []
+
+
+NO_ROOM = (
+    "The disk has no room left, or cannot be written to, so this was not written down and nothing was changed. "
+    "Make room, then send it again; what you entered before is kept."
+)
+HELD = (
+    "Another program holds the notebook just now, so this was not written down and nothing was changed. "
+    "Close what else may have it open, then send it again."
+)
 TOO_LARGE = "The file is larger than the 64 MB that are read. Nothing was changed."
 WENT_WRONG = (
     "This page could not be made; the fault is the program's, not yours. Nothing was changed. "

@@ -30,6 +30,8 @@ from stemward.web.views.land import ask
 
 BY_HAND = tuple(field for field, groups in HELD.items() if not groups)
 NOW = "now"
+WAIT_S = 0.12
+"""A page answers within a fifth of a second; while the plan is worked out for longer, it says so."""
 
 
 def evening(request: HttpRequest, tract_id: str) -> HttpResponse:
@@ -37,7 +39,7 @@ def evening(request: HttpRequest, tract_id: str) -> HttpResponse:
     land = known_of(tract_id).land
     today = clock.today(land)
     chosen = request.GET.get("plan", "") or (issued(land)[-1].body["code"] if issued(land) else NOW)
-    sheets = sheets_for(tract_id, land, chosen)
+    sheets = sheets_for(tract_id, land, chosen, None if request.method == "POST" else WAIT_S)
     if sheets is None:
         return page(request, "web/working.html", tract_id, "after", no_step=True)
     lines: list[str] = []
@@ -69,12 +71,12 @@ def issued(land: Tract) -> list[Entry]:
     return [e for e in in_force(land.entries) if e.kind == ISSUED and e.body.get("sheets")]
 
 
-def sheets_for(tract_id: str, land: Tract, chosen: str) -> list[dict[str, Any]] | None:
-    """The sheets of a printed plan, or of the plan as it is now; None while that is worked out."""
+def sheets_for(tract_id: str, land: Tract, chosen: str, wait_s: float | None = None) -> list[dict[str, Any]] | None:
+    """The sheets of a printed plan, or of the plan as it is now; None while that is worked out longer than that."""
     for entry in reversed(issued(land)):
         if entry.body["code"] == chosen:
             return list(entry.body["sheets"])
-    plan = worked.plan_of(tract_id, clock.today(land), None)
+    plan = worked.plan_of(tract_id, clock.today(land), wait_s)
     return None if plan is None else field_sheets(plan)
 
 

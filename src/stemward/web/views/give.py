@@ -24,6 +24,7 @@ from stemward.gate.out import (
 )
 from stemward.gate.pieces import join, split
 from stemward.kinds import Tract
+from stemward.ledger import in_force
 from stemward.notebook import copies as keeping
 from stemward.notebook import merge as merging
 from stemward.notebook import worked
@@ -96,7 +97,7 @@ def _folder(tract_id: str) -> HttpResponse:
 def dues_of(land: Tract) -> list[Due]:
     """Looking back at what was treated, a year after: judged sooner, a stem may only look dead."""
     found = []
-    for entry in land.entries:
+    for entry in in_force(land.entries):
         if entry.kind == "treated":
             day = datetime.date.fromisoformat(entry.at[:10])
             patch = next(

@@ -12,6 +12,8 @@ from django.views.decorators.http import require_GET, require_POST
 from stemward.gate.pieces import STEM_COLUMNS, Parts
 from stemward.handbook import load
 from stemward.kinds import STEMS, Tract
+from stemward.ledger.duties import duties_of, keep_until_of
+from stemward.ledger.records import records
 from stemward.notebook import edits, worked
 from stemward.notebook.changes import Asked, Edit, Refused, change
 from stemward.notebook.entries import set_aside
@@ -478,8 +480,12 @@ def _sheet(
 
 @require_POST
 def remove(request: HttpRequest, tract_id: str) -> HttpResponse:
-    """Put a tract among those removed; it can be brought back for 30 days."""
-    known_of(tract_id)
+    """Put a tract among those removed; it can be brought back for 30 days. Not while its records are to be kept."""
+    land = known_of(tract_id).land
+    keep = [day for record in records(land) if (day := keep_until_of(duties_of(record, land, load())))]
+    example = Row.objects.values_list("example", flat=True).get(id=tract_id)
+    if keep and max(keep) > clock.today(land) and not example:
+        raise Refused(f"Records of what was treated here are to be kept until {max(keep)}, so this land stays.")
     Row.objects.filter(id=tract_id).update(removed_at=clock.now())
     worked.forget()
     return redirect("opening")
