@@ -117,3 +117,62 @@ def test_correction(tract):
     write(tract, {**GOOD, "corrects": "e2"}, {**GOOD, "id": "e2"})
 
     assert tract.read().tract.entries[0].corrects == "e2"
+
+
+GOOD_BODIES = {
+    "batch mixed": {"batch": "b", "mixed_ml": 10, "drawn": [{"product": "g", "jug": "jug 1", "ml": 5}]},
+    "mix left": {"what": "discarded", "batch": "b", "ml": 1},
+    "jug": {"what": "opened", "product": "g", "jug": "jug 1"},
+    "marked": {"what": "cut", "rows": {"s1": 1}},
+    "weather": {"wind_m_s": 1.5, "temp_c": -4, "source": "measured"},
+    "work": {"patch": "rim", "method": "girdle", "stems": 3, "person_h": 1.5},
+    "filled in": {"day": "2026-09-12", "values": {"for_whom": "x"}},
+    "signed": {"day": "2026-09-12", "name": "x", "records": {"k": "{}"}},
+    "permission": {"what": "cost share", "step": "granted", "name": "x"},
+    "taken back": {"why": "x"},
+}
+
+
+@pytest.mark.parametrize("kind", GOOD_BODIES)
+def test_each_kind_with_a_whole_body(tract, kind):
+    """It is read, and nothing is asked about it."""
+    write(tract, {**GOOD, "id": "e2", "kind": kind, "body": GOOD_BODIES[kind]})
+    assert tract.read().tract.entries[0].kind == kind
+
+
+@pytest.mark.parametrize(
+    ("kind", "change", "message", "column"),
+    [
+        *((kind, {name: None}, "record.missing_key", f"body.{name}") for kind, name in (
+            ("batch mixed", "batch"), ("batch mixed", "mixed_ml"), ("batch mixed", "drawn"), ("mix left", "what"),
+            ("jug", "jug"), ("marked", "rows"), ("work", "person_h"), ("filled in", "values"), ("signed", "name"),
+            ("permission", "step"), ("taken back", "why"),
+        )),
+        ("batch mixed", {"mixed_ml": -1}, "record.wrong_type", "body.mixed_ml"),
+        ("batch mixed", {"mixed_ml": "10 mL"}, "record.wrong_type", "body.mixed_ml"),
+        ("batch mixed", {"drawn": [{"product": "g", "jug": "jug 1"}]}, "record.wrong_type", "body.drawn"),
+        ("jug", {"what": "drunk"}, "record.wrong_type", "body.what"),
+        ("jug", {"ml": True}, "record.wrong_type", "body.ml"),
+        ("marked", {"rows": {"s1": 1.5}}, "record.wrong_type", "body.rows"),
+        ("marked", {"rows": ["s1"]}, "record.wrong_type", "body.rows"),
+        ("weather", {"temp_c": "cold"}, "record.wrong_type", "body.temp_c"),
+        ("weather", {"source": "heard"}, "record.wrong_type", "body.source"),
+        ("work", {"people": "Ann"}, "record.wrong_type", "body.people"),
+        ("filled in", {"values": {"for_whom": 3}}, "record.wrong_type", "body.values"),
+        ("filled in", {"day": "x" * 201}, "record.wrong_type", "body.day"),
+    ],
+)  # fmt: skip
+def test_a_body_that_would_be_misread(tract, kind, change, message, column):
+    """What is missing in a body and what is of another sort is told with its line."""
+    body = {k: v for k, v in {**GOOD_BODIES[kind], **change}.items() if v is not None}
+    write(tract, GOOD, {**GOOD, "id": "e2", "kind": kind, "body": body})
+
+    problem = tract.problem()
+    assert (problem.message, problem.line, problem.column) == (message, 2, column)
+
+
+@pytest.mark.parametrize("until", ["25:00", "9:40", "09:60", "noon"])
+def test_a_time_within_a_day(tract, until):
+    """Hours and minutes, two digits each."""
+    write(tract, {**GOOD, "body": {**BODY, "until": until}})
+    assert tract.problem().column == "body.until"

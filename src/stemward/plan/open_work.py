@@ -23,9 +23,12 @@ def open_work(tract: Tract, book: Book, today: datetime.date) -> list[Matter]:
 
 def _cut(tract: Tract) -> Iterable[Matter]:
     known = marks(tract.entries)
+    open_ = cut_untreated(known)
+    if not open_:
+        return
     by: dict[tuple[str, str], int] = {}
     patch_of = dict(zip(tract.stems.id.tolist(), tract.stems.patch.tolist(), strict=True))
-    for stem in cut_untreated(known):
+    for stem in open_:
         key = (patch_of.get(stem, ""), known[stem].at[:10])
         by[key] = by.get(key, 0) + known[stem].cut - known[stem].treated
     names = {p.id: p.name for p in tract.patches}
