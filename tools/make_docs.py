@@ -14,11 +14,13 @@ from pathlib import Path
 
 from stemward.checks import ALL, RETIRED
 from stemward.cli import COMMANDS, parser_for
-from stemward.kinds import PLACES, SITE_QUESTIONS, TABLES
+from stemward.handbook import load
+from stemward.kinds import ENTRY_KINDS, PLACES, SITE_QUESTIONS, TABLES
 from stemward.label import KINDS
 from stemward.plan.formulae import FORMULAE, VERSION
 from stemward.plan.schema import plan_schema
 from stemward.say import en
+from stemward.say.en.records import FIELDS
 
 DOCS = Path(__file__).parent.parent / "docs"
 MADE = "<!-- Made by tools/make_docs.py; changes here are lost. -->\n"
@@ -89,6 +91,45 @@ def tract_folder() -> str:
     return "\n".join(parts)
 
 
+def records() -> str:
+    """Kinds of entries with what each may hold, and the rule sets for application records with their sources."""
+    parts = [MADE, (DOCS / "records.head.md").read_text(encoding="utf-8"), "## Kinds of entries\n"]
+    for kind, body in ENTRY_KINDS.items():
+        said = [f"{s.name}{'' if s.needed else '?'} ({', '.join(s.options) if s.options else s.sort})" for s in body]
+        parts.append(f"- `{kind}`: {'; '.join(said)}.")
+    parts.append("\n## Rule sets for application records\n")
+    for rule in load().record_rules:
+        asked = [FIELDS[w.field] for w in rule.wanted if w.always and not w.either and not w.when]
+        either: dict[str, list[str]] = {}
+        for one in rule.wanted:
+            if one.either:
+                either.setdefault(one.either.partition(":")[2], []).append(FIELDS[one.field])
+        some = [FIELDS[w.field] + (f" ({w.when})" if w.when else "") for w in rule.wanted if w.when or not w.always]
+        dates = " ".join(
+            part
+            for part in (f"From {rule.since}." if rule.since else "", f"Until {rule.until}." if rule.until else "")
+            if part
+        )
+        within = (
+            "no stated time"
+            if rule.within_d is None
+            else "the same day"
+            if rule.within_d == 0
+            else f"within {rule.within_d} days"
+        )
+        keep = "no stated time" if rule.keep_y is None else f"kept {rule.keep_y} years"
+        parts.append(f"### {rule.name}\n")
+        parts.append(f"{dates} Written: {within}; {keep}. {rule.also}".strip() + "\n")
+        parts.append(f"Asks for: {'; '.join(asked)}.")
+        if either:
+            parts.append("Either of: " + " or ".join(" with ".join(names) for names in either.values()) + ".")
+        if some:
+            parts.append(f"In some cases: {'; '.join(some)}.")
+        note = f" {rule.cited.note[:1].upper()}{rule.cited.note[1:]}." if rule.cited.note else ""
+        parts.append(f"\nSource ({rule.cited.grade}): {rule.cited.source}.{note}\n")
+    return "\n".join(parts)
+
+
 def pages() -> dict[str, str]:
     """All pages by name."""
     label = (DOCS / "label-facts.md").read_text(encoding="utf-8")
@@ -97,6 +138,7 @@ def pages() -> dict[str, str]:
         "checks.md": checks(),
         "formulae.md": formulae(),
         "commands.md": commands(),
+        "records.md": records(),
         "tract-folder.md": tract_folder(),
         "plan.schema.json": json.dumps(plan_schema(), indent=1, sort_keys=True) + "\n",
         "label-facts.md": f"{head}\n\n## The closed list\n\n{fact_kinds()}",

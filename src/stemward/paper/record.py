@@ -6,12 +6,12 @@ from typing import Any
 
 from stemward.handbook import Book
 from stemward.kinds import Tract
-from stemward.ledger.duties import Duty, due_of, keep_until_of
+from stemward.ledger.duties import Duty, keep_until_of
 from stemward.ledger.records import Record
 from stemward.paper.compile import to_pdf
 from stemward.say.en import records as words
 from stemward.say.numbers import System
-from stemward.say.records import left_words, record_rows, state_words
+from stemward.say.records import record_rows, state_words
 
 Judged = Sequence[tuple[Record, Sequence[Duty]]]
 
@@ -42,6 +42,10 @@ def record_data(
     }
 
 
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
 def _one(
     tract: Tract, record: Record, duties: Sequence[Duty], book: Book, units: System, today: datetime.date
 ) -> dict[str, Any]:
@@ -51,9 +55,7 @@ def _one(
     keep = keep_until_of(duties)
     return {
         "heading": own["heading"].format(day=record.day, product=record.values["product_name"], patch=patch),
-        "state": f"{state_words(record, duties, today)}. {own['due'].format(left=left_words(due_of(duties), today))}"
-        if not record.signed
-        else f"{state_words(record, duties, today)}.",
+        "state": f"{_capital(state_words(record, duties, today))}.",
         "anyway": [words.ANYWAY.format(why=why) for why in record.anyway],
         "rows": [[row["name"], row["text"], "*" if row["asked"] else ""] for row in rows],
         "rules": [

@@ -122,7 +122,6 @@ PAPER = {
     "signed": "Signed",
     "none": "Nothing has been treated, so there is no record yet.",
     "heading": "{product}, {patch}, {day}",
-    "due": "For writing it down: {left}",
     "keep": "To be kept until {until} by the longest of these.",
     "by": "{name}, {at}",
     "line": "Name and date: ______________________________________",
