@@ -36,7 +36,7 @@ test: $(VENV)/dev.done
 # The notebook's tests again on the PostgreSQL that DATABASE_URL names: tools/with_postgres.sh make test-shared
 test-shared: $(VENV)/dev.done
 	@test -n "$$DATABASE_URL" || { echo "DATABASE_URL names no database; see tools/with_postgres.sh"; exit 2; }
-	$(PY) -m pytest -q tests/notebook tests/web/test_pages.py
+	$(PY) -m pytest -q tests/notebook tests/web/test_pages.py tests/web/test_after.py
 
 lint: $(VENV)/dev.done
 	$(VENV)/bin/ruff check .

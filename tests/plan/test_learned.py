@@ -109,6 +109,8 @@ def test_hours_of_a_way_follow_days_that_were_worked():
     before, after = (next(w for w in item(p)["ways"] if w["how"] == "hack and squirt") for p in (plan(), plan(*rows)))
     middle = math.sqrt(after["hours_low"] * after["hours_high"]) / math.sqrt(before["hours_low"] * before["hours_high"])
     assert 2.5 < middle < 5.5
+    assert (before["hours_days"], after["hours_days"]) == (0, 20)
+    assert Speaker(plan(*rows)).work(after).startswith("5 to 9 h (by 20 days of yours)")
 
 
 def test_stems_treated_and_jugs_drawn_change_the_plan():

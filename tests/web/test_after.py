@@ -128,7 +128,7 @@ def test_done_anyway(client, hollow):
              "fate-m1": "all of it was used", "anyway-t1": "the only jug at hand"}  # fmt: skip
     answer = write(client, hollow, **sheet)
     assert answer.status_code == 302
-    assert "Done though the plan stopped it: the only jug at hand." in words(client.get(answer["Location"]))
+    assert "Done anyway: the only jug at hand." in words(client.get(answer["Location"]))
 
 
 def test_filled_in_signed_and_corrected(client, hollow):
@@ -318,3 +318,32 @@ def test_sheets_of_the_day(client, hollow):
     assert any("Notice: herbicide will be used near you" in t for t in text)
     # 18 mL in 20 squirts is 0.9 mL.
     assert any("18 mL" in t and "0.9 mL" in t and "What 20 stems take" in t for t in text)
+
+
+def test_what_was_in_no_plan_is_written_down_too(client, hollow):
+    """Another plant, way and strength than any plan holds: the record says so, and the year's limit counts it."""
+    page = f"/land/{hollow}/after/other"
+    body = {
+        "day": DAY, "begun": "9", "ended": "10", "people": "Ann Example", "patch": "yard", "plants": "black locust",
+        "stems": "12", "how": "hack and squirt", "tool": "squirt bottle", "jug": "glyphosate-4lb-wet|jug 1",
+        "strength": "100 %", "carrier": "undiluted", "mixed": "2 fl oz", "fate": "all of it was used",
+        "area": "0.1 acre", "why": "they stood in the fence",
+    }  # fmt: skip
+    for wrong in ({"plants": "blue tree"}, {"stems": "some"}, {"patch": ""}, {"strength": ""}, {"mixed": ""}):
+        assert client.post(page, {"command": name(), **body, **wrong}).status_code == 422
+    assert entries(hollow) == []
+    answer = client.post(page, {"command": name(), **body})
+    assert answer.status_code == 302
+    said = words(client.get(answer["Location"]))
+    for part in ("Done anyway: it was in no plan; they stood in the fence", "12 stems", "0.1 acres", "black locust"):
+        assert part in said
+    (treated,) = [e for e in entries(hollow) if e.kind == "treated"]
+    # 2 fl oz of 4 lb ae/gal undiluted: 59.147 mL x 479.306 g/L.
+    assert treated.body["ae_g"]["glyphosate"] == pytest.approx(28.35, abs=0.01)
+    assert "rows" not in treated.body
+
+
+def test_the_area_treated_stands_in_the_record(client, hollow):
+    """Written where the record asks for it."""
+    day = write(client, hollow, **{"area-t2": "0.25 acre"})["Location"]
+    assert "0.25 acres; 30 stems" in words(client.get(day))

@@ -21,7 +21,7 @@ OF_A_TRACT = [
     "ways/rim/Elaeagnus umbellata/cut", "findings", "mix", "packet", "day", "after", "shelf", "shelf/new",
     "shelf/imazapyr-2lb/label", "shelf/imazapyr-2lb/jug", "shelf/imazapyr-2lb/edit", "changes", "out", "step",
     "piece/person/owner", "piece/person", "piece/vessel", "piece/measure", "piece/calibration", "piece/spared/oak-1",
-    "after/write", "after/day/2025-09-20", "after/correct/e1", "labels", "permits",
+    "after/write", "after/other", "after/day/2025-09-20", "after/correct/e1", "labels", "permits",
     "first/2", "first/3", "first/4", "first/5", "first/6", "first/7", "first/8",
 ]  # fmt: skip
 WITHOUT = [

@@ -18,7 +18,8 @@ NO_REASON = "no reason was written down"
 class DayTyped:
     """One day as typed. ticks: what stands on each sheet, by the sheet's id. weather, values: as their entries hold.
 
-    begun, ended: "09:40" or "". anyway: why a stopped treatment was done, by sheet. place: where it was mixed.
+    begun, ended: "09:40" or "". anyway: why a stopped treatment was done, by sheet. areas: really treated, m2, by
+    sheet. place: where it was mixed.
     """
 
     day: datetime.date
@@ -30,6 +31,7 @@ class DayTyped:
     weather: Mapping[str, Any] = field(default_factory=dict)
     values: Mapping[str, str] = field(default_factory=dict)
     anyway: Mapping[str, str] = field(default_factory=dict)
+    areas: Mapping[str, float] = field(default_factory=dict)
     person_h: float | None = None
     place: str = ""
     plan: str = ""
@@ -130,15 +132,18 @@ def _of_sheet(
             body |= amounts(mix.put_ml * share, mix.frac, tract)
         else:  # the year's limit must not count too little: all there was may be on the ground
             body["ae_g"] = amounts(mix.most_ml * share, mix.frac, tract)["ae_g"]
+    if typed.areas.get(sheet["id"]):
+        body["area_m2"] = round(typed.areas[sheet["id"]], 2)
     if sheet["stopped"]:
         body["anyway"] = typed.anyway.get(sheet["id"], "").strip() or NO_REASON
     begun = _at(typed, typed.begun or ticks.first)
-    rows.append(("treated", begun, {k: v for k, v in body.items() if v not in ("", None)}))
+    rows.append(("treated", begun, {k: v for k, v in body.items() if v not in ("", None, {}) or k == "ae_g"}))
     return rows
 
 
 def _ids(sheet: Sheet, ticks: Ticked, what: str) -> dict[str, int]:
-    return {sheet["ids"][row - 1]: many for row, many in sorted(ticks.rows[what].items())}
+    """Plants by stem; what stands on no sheet has no id and is counted only."""
+    return {sheet["ids"][row - 1]: many for row, many in sorted(ticks.rows[what].items()) if sheet["ids"][row - 1]}
 
 
 def _of_day(typed: DayTyped, did: Sequence[Sheet], ticks: Mapping[str, Ticked]) -> list[Row]:

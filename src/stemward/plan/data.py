@@ -147,6 +147,7 @@ def way_data(weighed: Weighed) -> dict[str, Any]:
         "wide": weighed.behind.wide,
         "hours_low": weighed.hours_low,
         "hours_high": weighed.hours_high,
+        "hours_days": weighed.hours_days,
         "when": weighed.when,
         "money_low_cents": weighed.money_cents[0] if weighed.money_cents else None,
         "money_high_cents": weighed.money_cents[1] if weighed.money_cents else None,

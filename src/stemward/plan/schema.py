@@ -61,6 +61,7 @@ WEIGHED = record(
     {
         **_WAY, **_OF_TEN, "stops": WHOLE, "to_find_out": WHOLE, "evidence_tier": WHOLE, "reach": WHOLE,
         "on_shelf": FLAG, "need_ml": NUMBER, "ae_g": NUMBER, "hours_low": NUMBER, "hours_high": NUMBER, "when": TEXT,
+        "hours_days": WHOLE,
         "money_low_cents": MAYBE_WHOLE, "money_high_cents": MAYBE_WHOLE,
         "stopped_by": many(record({"check": TEXT, "message": TEXT, "values": VALUES})),
     }

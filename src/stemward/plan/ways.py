@@ -75,6 +75,8 @@ class Weighed:
     when: str = ""
     money_cents: tuple[int, int] | None = None
     rows: int = 0
+    hours_days: int = 0
+    """From how many days of one's own the hours are known; 0 for the usual paces."""
 
     @property
     def stops(self) -> int:
@@ -252,7 +254,8 @@ def weigh_way(
     case = Case(tract, as_of, book, (job,), loads_of((job,), tract, book, as_of, sums))
     findings = run(case, ALL)
     seen = behind(job, book)
-    hours = hours_of(job, book, sums.once(("hours", way.how), lambda: hours_of_days(tract, way.how)))
+    days = sums.once(("hours", way.how), lambda: hours_of_days(tract, way.how))
+    hours = hours_of(job, book, days)
     return Weighed(
         way,
         findings,
@@ -266,6 +269,7 @@ def weigh_way(
         when_of(job, book, as_of),
         money_of(job, hours, tract, book),
         len(stems),
+        days.count if days and any(hours) else 0,
     )
 
 

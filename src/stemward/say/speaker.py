@@ -270,6 +270,9 @@ class Speaker:
             low, high = (f"{way[key]:g}" for key in ("hours_low", "hours_high"))
             words = en.stages.HOURS_UP_TO if low == "0" else en.stages.HOURS if low != high else en.stages.HOURS_ONE
             parts.append(words.format(low=low, high=high))
+        if way["hours_days"]:
+            days = en.stages.OWN_DAY if way["hours_days"] == 1 else en.stages.OWN_DAYS.format(days=way["hours_days"])
+            parts[-1] = f"{parts[-1]} {days}"
         if way["money_high_cents"]:
             ends = {"low": way["money_low_cents"] // 100, "high": -(-way["money_high_cents"] // 100)}
             parts.append(en.stages.MONEY.format(**ends))

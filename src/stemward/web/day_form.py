@@ -75,6 +75,10 @@ def day_typed(typed: QueryDict, sheets: Sequence[Mapping[str, Any]], today: date
     ended = take(a_clock, typed.get("ended", ""), "Ended")
     weather = weather_typed(typed, take)
     mixes = [_mix(typed, mix, own, take) for mix, own in mixes_of(sheets).items()]
+    areas = {
+        s["id"]: take(measured, typed.get(f"area-{s['id']}", ""), "area", "m2", f"Area of {s['common']}", "acre")
+        for s in sheets
+    }
     hours = take(measured, typed.get("person_h", ""), "time", "h", "Hours of work", "h")
     if take.lines:
         raise Refused(*take.lines)
@@ -82,7 +86,8 @@ def day_typed(typed: QueryDict, sheets: Sequence[Mapping[str, Any]], today: date
         day, begun, ended, people_of(words["people"]),
         {s["id"]: typed.get(f"ticks-{s['id']}", "") for s in sheets}, tuple(mixes), weather,
         {k.removeprefix("value-"): clean(typed[k].strip(), MOST) for k in typed if k.startswith("value-")},
-        {s["id"]: clean(typed.get(f"anyway-{s['id']}", "").strip(), MOST) for s in sheets}, hours, words["place"], plan,
+        {s["id"]: clean(typed.get(f"anyway-{s['id']}", "").strip(), MOST) for s in sheets},
+        {key: m2 for key, m2 in areas.items() if m2}, hours, words["place"], plan,
     )  # fmt: skip
 
 

@@ -19,6 +19,7 @@ from stemward.web.views import (
     shelf,
     sums,
     trace,
+    unplanned,
 )  # fmt: skip
 
 handler404 = "stemward.web.views.trouble.not_found"
@@ -78,6 +79,7 @@ urlpatterns = [
     path(T + "day", day.day, name="day"),
     path(T + "after", records.after, name="after"),
     path(T + "after/write", evening.evening, name="evening"),
+    path(T + "after/other", unplanned.unplanned, name="unplanned"),
     path(T + "after/ticks/<str:sheet>", evening.ticks, name="ticks"),
     path(T + "after/day/<str:day>", records.day, name="record-day"),
     path(T + "after/correct/<str:entry>", records.correct, name="correct"),

@@ -82,7 +82,7 @@ STEM = "1 stem"
 PER_AREA = "{product} of product on {area}"
 PER_STEMS = "{product} of product on {count} stems"
 ROLES = "{roles} by role; write full names"
-ANYWAY = "Done though the plan stopped it: {why}."
+ANYWAY = "Done anyway: {why}."
 
 FATES = {
     "all of it was used": "Nothing is left",

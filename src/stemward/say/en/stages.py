@@ -96,6 +96,7 @@ NOBODY_KNOWS = "Nobody knows this well."
 BEHIND = "Behind it: {what}."
 HOURS = "{low} to {high} h"
 HOURS_ONE = "{high} h"
+OWN_DAY, OWN_DAYS = "(by 1 day of yours)", "(by {days} days of yours)"
 HOURS_UP_TO = "up to {high} h"
 WHEN = {
     "best": "now is among the best months",

@@ -50,9 +50,9 @@ def evening(request: HttpRequest, tract_id: str) -> HttpResponse:
             code = "" if chosen == NOW else chosen
             day = day_form.day_typed(typed, sheets, today, code)
             found = written(day, sheets, land)
-            asked, lines = _odd(found, typed, land, request)
+            asked, lines = odd_of(found, typed, land, request)
             if not asked and not lines:
-                _write(request, tract_id, land, found, day.day.isoformat())
+                write(request, tract_id, land, found, day.day.isoformat())
                 return redirect("record-day", tract_id, day.day.isoformat())
         except Refused as refused:
             lines = list(refused.lines)
@@ -80,7 +80,9 @@ def sheets_for(tract_id: str, land: Tract, chosen: str, wait_s: float | None = N
     return None if plan is None else field_sheets(plan)
 
 
-def _odd(found: Written, typed: QueryDict, land: Tract, request: HttpRequest) -> tuple[list[dict[str, str]], list[str]]:
+def odd_of(
+    found: Written, typed: QueryDict, land: Tract, request: HttpRequest
+) -> tuple[list[dict[str, str]], list[str]]:
     """What is asked and not yet agreed to, and what is wrong."""
     names = {p.id: p.name for p in land.shelf}
     units = units_of(request)
@@ -109,7 +111,7 @@ def rows_from(
     return made
 
 
-def _write(request: HttpRequest, tract_id: str, land: Tract, found: Written, day: str) -> None:
+def write(request: HttpRequest, tract_id: str, land: Tract, found: Written, day: str) -> None:
     rows = rows_from(request.POST["command"], land, found.rows, who())
     ask(request, tract_id, "write down", words={"what": f"the work of {day}"}, entries=rows)
 
@@ -155,6 +157,7 @@ def _by_hand(land: Tract, typed: QueryDict) -> list[dict[str, Any]]:
 def _sheet_rows(sheets: Sequence[Mapping[str, Any]], typed: QueryDict) -> list[dict[str, Any]]:
     return [
         {**sheet, "rows": len(sheet["ids"]), "plants": sum(sheet["counts"]), "counted": max(sheet["counts"]) > 1,
+         "area": typed.get(f"area-{sheet['id']}", ""),
          "ticks": typed.get(f"ticks-{sheet['id']}", ""), "anyway": typed.get(f"anyway-{sheet['id']}", "")}
         for sheet in sheets
     ]  # fmt: skip
