@@ -7,6 +7,9 @@ from typing import Any
 from stemward.kinds import Tract
 from stemward.ledger.balances import with_balances
 
+TINY_ML = 0.5
+"""What is short by less clings to a jug's wall: engineering guess."""
+
 
 @dataclass(frozen=True, slots=True)
 class ToBuy:
@@ -39,7 +42,8 @@ def to_buy(plan: Mapping[str, Any], tract: Tract) -> list[ToBuy]:
         left = None if not known or any(ul is None for ul in known) else sum(ul or 0 for ul in known) / 1000
         if product and not known:
             left = 0.0
-        found.append(ToBuy(what, product, ml, left, 0.0 if left is None else max(ml - left, 0.0)))
+        short = 0.0 if left is None or ml - left < TINY_ML else ml - left
+        found.append(ToBuy(what, product, ml, left, short))
     return found
 
 
