@@ -54,6 +54,7 @@ bench: $(VENV)/dev.done
 	$(PY) bench/pages.py
 	$(PY) bench/import_stems.py
 	$(PY) bench/redraw.py
+	$(PY) bench/reading.py
 
 pictures: $(VENV)/dev.done packet
 	$(PY) tools/pictures.py build/quarry-hollow.pdf
