@@ -5,12 +5,16 @@ import os
 import subprocess
 import sys
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 
+from stemward.gate.fields import MOST_SIGNS
+from stemward.label import KINDS
+from stemward.label.facts import FactKind
 from stemward.label.reader import NotReadable, Proposed, lines_of, propose
+from stemward.units import UnitError, read
 
 MOST_BYTES = 64 * 1024 * 1024
 MEMORY = 2 * 1024**3
@@ -48,6 +52,23 @@ def read_label(raw: bytes) -> LabelRead:
     if "wrong" in answer:
         raise NotReadable(answer["wrong"])
     return LabelRead(tuple(_proposed(row) for row in answer["proposed"]), answer["pages"])
+
+
+def usable(found: Iterable[Proposed]) -> list[Proposed]:
+    """Those proposed facts whose words a shelf can hold: figures with a unit, choices of the list, text."""
+    return [one for one in found if one.kind in KINDS and _fits(KINDS[one.kind], one.value)]
+
+
+def _fits(kind: FactKind, value: str) -> bool:
+    if kind.value == "number":
+        try:
+            read(value, kind.dimension, "" if kind.dimension == "count" else None)
+        except UnitError:
+            return False
+        return True
+    if kind.value == "yes-no":
+        return value in ("yes", "no")
+    return value in kind.choices if kind.choices else 0 < len(value) <= MOST_SIGNS
 
 
 def _proposed(row: Mapping[str, Any]) -> Proposed:

@@ -91,6 +91,7 @@ urlpatterns = [
     path(T + "shelf", shelf.shelf, name="shelf"),
     path(T + "shelf/new", shelf.add, name="add-product"),
     path(T + "shelf/<path:product>/label", shelf.label, name="label"),
+    path(T + "shelf/<path:product>/label/pdf", shelf.label_pdf, name="label-pdf"),
     path(T + "shelf/<path:product>/jug", jugs.jug, name="jug"),
     path(T + "shelf/<path:product>/edit", shelf.product, name="product"),
     path(T + "out", give.out, name="out"),

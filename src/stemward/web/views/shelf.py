@@ -4,18 +4,23 @@ from typing import Any
 
 from django.http import Http404, HttpRequest, HttpResponse, QueryDict
 from django.shortcuts import redirect
+from django.views.decorators.http import require_POST
 
+from stemward.gate.label_pdf import read_label, usable
 from stemward.handbook import Book, load
 from stemward.kinds import Product
 from stemward.label import KINDS
+from stemward.label.reader import NotReadable
 from stemward.ledger import jugs
 from stemward.ledger.balances import with_balances
 from stemward.notebook import edits, worked
 from stemward.notebook.changes import Edit, Refused
 from stemward.plan.shelf_check import shelf_check
 from stemward.say import figure
+from stemward.say.en import reader
 from stemward.say.en import shelf as words
 from stemward.say.en.forms import OPTIONS
+from stemward.say.reader import as_facts
 from stemward.units import EXAMPLE
 from stemward.web import clock, forms
 from stemward.web.door import who
@@ -173,6 +178,27 @@ def label(request: HttpRequest, tract_id: str, product: str) -> HttpResponse:
     )  # fmt: skip
 
 
+@require_POST
+def label_pdf(request: HttpRequest, tract_id: str, product: str) -> HttpResponse:
+    """Read a label's PDF and keep what it may say as proposed: nothing of it counts until a person has read it."""
+    have = _body(tract_id, product)
+    upload = request.FILES.get("label")
+    if upload is None:
+        raise Refused("Choose the PDF first.")
+    try:
+        found = read_label(upload.read())
+    except NotReadable as wrong:
+        raise Refused(reader.NOT_READABLE[wrong.message]) from None
+    known = {(fact["kind"], str(fact.get("scope", {}))) for fact in have.get("facts", ()) if "read_by" in fact}
+    kept = [fact for fact in have.get("facts", ()) if not fact.get("proposed")]
+    new = [fact for fact in as_facts(usable(found.proposed)) if (fact["kind"], str(fact.get("scope", {}))) not in known]
+    if not new:
+        raise Refused(reader.NOTHING.format(pages=found.pages))
+    what = f"{len(new)} places proposed on {found.pages} pages of the label"
+    ask(request, tract_id, "put", words={"what": what}, edits=[Edit("product", product, {**have, "facts": kept + new})])
+    return redirect("label", tract_id, product)
+
+
 def wanted_kinds(plan: dict[str, Any] | None, product: str) -> list[str]:
     """Kinds of fact that the plan says nobody has read on this label, heaviest first."""
     if plan is None:
@@ -213,6 +239,11 @@ def fact_row(name: str, have: dict[str, Any], typed: QueryDict | None) -> dict[s
         "options": [(one, OPTIONS.get(one, one)) for one in options],
         "example": EXAMPLE.get(kind.dimension, "") if kind.value == "number" else "",
         "read": [_fact_words(fact) for fact in own if "read_by" in fact],
+        "proposed": [
+            {"page": fact["page"], "says": "" if kind.typed else fact.get("says", ""), "words": fact.get("words", "")}
+            for fact in own
+            if fact.get("proposed")
+        ],
         "deciding": name in words.DECIDING,
         "hurts": kind.typed,
         "scoped": name in SCOPED,
