@@ -34,9 +34,11 @@ test: $(VENV)/dev.done
 	$(PY) -m pytest -q -n 2 --dist worksteal
 
 # The notebook's tests again on the PostgreSQL that DATABASE_URL names: tools/with_postgres.sh make test-shared
+SHARED := test_a_day_becomes_a_record test_filled_in_signed_and_corrected test_taken_back \
+	test_the_same_day_sent_twice_is_written_once
 test-shared: $(VENV)/dev.done
 	@test -n "$$DATABASE_URL" || { echo "DATABASE_URL names no database; see tools/with_postgres.sh"; exit 2; }
-	$(PY) -m pytest -q tests/notebook tests/web/test_pages.py tests/web/test_after.py
+	$(PY) -m pytest -q tests/notebook tests/web/test_pages.py $(addprefix tests/web/test_after.py::,$(SHARED))
 
 lint: $(VENV)/dev.done
 	$(VENV)/bin/ruff check .

@@ -144,7 +144,7 @@ def speed() -> None:
 
 def main() -> int:
     """Score the three sets of shapes and time a long label."""
-    labels = int(sys.argv[1]) if len(sys.argv) > 1 else 100
+    labels = int(sys.argv[1]) if len(sys.argv) > 1 else 60
     told("Shapes it was first written on", SHAPES, labels, 50_000)
     told("Shapes it was widened by", OTHERS, labels, 90_000)
     told("Shapes it was not changed for", HELD, labels, 130_000)
