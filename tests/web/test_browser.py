@@ -351,6 +351,8 @@ def test_a_day_of_120_stems_is_typed_in_under_five_minutes(page, example, tab, c
     mixes = {"tree-of-heaven": ("5 fl oz", "1 fl oz", "Kept"), "red maple": ("16 fl oz", "2 fl oz", "Kept")}
     page.goto(example + "after")
     tab.go("Write down a day")
+    # While the plan is worked out a page says so and loads again by itself.
+    page.get_by_role("heading", name="Write down a day").wait_for()
     thought = 0
     for label, words in fields.items():
         tab.type(label, words)
