@@ -11,7 +11,7 @@ from stemward.ledger.odd import Odd, odd
 from stemward.ledger.poured import FATES
 from stemward.ledger.records import HELD
 from stemward.say.en import records as words
-from stemward.say.records import odd_words
+from stemward.say.records import entry_words, odd_words
 
 SOURCES = sorted(Path(stemward.ledger.__file__).parent.glob("*.py"))
 SAID = sorted({name for path in SOURCES for name in re.findall(r'\bodd\(\s*"(\w+)"', path.read_text())})
@@ -44,3 +44,25 @@ def test_every_field_and_kind_has_a_name():
     assert set(words.HINTS) <= set(HELD)
     assert set(words.KINDS) == set(ENTRY_KINDS)
     assert set(words.FATES) == set(FATES)
+
+
+def test_every_part_of_an_entry_has_a_name():
+    """Nothing stands on the page under the name it has in the file; no name is left over but that of the reason."""
+    parts = {said.name for kind in ENTRY_KINDS.values() for said in kind}
+    assert set(words.SAID) - {"why"} == parts - {"why"}
+
+
+@pytest.mark.parametrize(("units", "mix", "acid"), [("us", "4 fl oz", "0.5 oz"), ("metric", "118 mL", "14 g")])
+def test_an_entry_is_said_in_the_readers_units_and_names(units, mix, acid):
+    """118.294 mL is 4 fl oz and 14.2 g half an ounce (NIST Special Publication 811, 2008); few stems stand by their
+    ids, many by their number."""
+    body = {"patch": "rim", "mix_ml": 118.294, "ae_g": {"imazapyr": 14.2}, "method": "cut stump",
+            "rows": {"a1": 1, "m3": 20}, "plan": "QH-0003"}  # fmt: skip
+    said = entry_words(body, units, {"rim": "Quarry rim"})
+    assert said.startswith("patch: Quarry rim; ")
+    assert f"mix used: {mix}" in said
+    assert acid in said
+    assert "stems: a1, m3: 20" in said
+    assert "QH-0003" not in said
+    many = entry_words({"rows": {f"a{n}": 1 for n in range(30)}}, units, {})
+    assert many == "stems: 30 of them"

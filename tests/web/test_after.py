@@ -144,7 +144,8 @@ def test_filled_in_signed_and_corrected(client, hollow):
     (treated,) = [e for e in entries(hollow) if e.kind == "treated"]
     wrong = client.get(f"/land/{hollow}/after/correct/{treated.id}")
     assert wrong.status_code == 200
-    body = {"command": name(), "why": "counted again", "say-stems": "28", "at-time": "09:40"}
+    rows = ", ".join(list(treated.body["rows"])[:28])
+    body = {"command": name(), "why": "counted again", "say-rows": rows, "at-time": "09:40"}
     assert client.post(f"/land/{hollow}/after/correct/{treated.id}", {**body, "why": ""}).status_code == 422
     client.post(f"/land/{hollow}/after/correct/{treated.id}", body)
     page = words(client.get(day))
@@ -154,6 +155,77 @@ def test_filled_in_signed_and_corrected(client, hollow):
     assert "counted again" in page
     assert sum(e.kind == "treated" for e in entries(hollow)) == 2
     assert client.get(f"/land/{hollow}/after/correct/{treated.id}").status_code == 404
+
+
+def corrected(client, tract, kind, **said):
+    """Send a correction of the day's only line of a kind; the answer and what stands there now."""
+    (was,) = [e for e in entries(tract) if e.kind == kind]
+    body = {"command": name(), "why": "looked again", **said}
+    answer = client.post(f"/land/{tract}/after/correct/{was.id}", body)
+    return answer, [e for e in entries(tract) if e.kind == kind][-1]
+
+
+def test_a_corrected_amount_takes_product_and_acid_with_it(client, hollow):
+    """4 fl oz of mix at 50 %, 240 g acid equivalent to the litre; corrected to 2 fl oz, the rest follows."""
+    write(client, hollow)
+    (was,) = [e for e in entries(hollow) if e.kind == "treated"]
+    answer, now = corrected(client, hollow, "treated", **{"say-mix_ml": "2 fl oz", "at-time": "09:40"})
+    assert answer.status_code == 302
+    # 1 US fluid ounce is 29.5735 mL (NIST Special Publication 811, 2008).
+    assert now.body["mix_ml"] == pytest.approx(2 * 29.5735, abs=0.01)
+    assert now.body["product_ml"]["imazapyr-2lb"] == pytest.approx(29.5735, abs=0.01)
+    assert now.body["ae_g"]["imazapyr"] == pytest.approx(was.body["ae_g"]["imazapyr"] / 2, rel=1e-4)
+    assert now.body["rows"] == was.body["rows"]
+
+
+def test_a_correction_as_it_stands_there_changes_no_figure(client, hollow):
+    """The form sent as it was shown, but for the time, keeps every figure to the last digit."""
+    write(client, hollow)
+    (was,) = [e for e in entries(hollow) if e.kind == "treated"]
+    page = client.get(f"/land/{hollow}/after/correct/{was.id}").content.decode()
+    shown = {f: re.search(f'name="say-{f}" value="([^"]*)"', page)[1] for f in ("mix_ml", "concentration_frac")}
+    assert shown == {"mix_ml": "4 fl oz", "concentration_frac": "50 %"}
+    same = {f"say-{f}": text for f, text in shown.items()}
+    assert corrected(client, hollow, "treated", **same, **{"at-time": "09:40"})[0].status_code == 422
+    _, now = corrected(client, hollow, "treated", **same, **{"at-time": "09:50"})
+    assert now.at == f"{DAY}T09:50"
+    assert {k: v for k, v in now.body.items() if k != "why"} == was.body
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ({"say-rows": "a1, nosuch"}, "Stems: nosuch is no stem here"),
+        ({"say-rows": ""}, "something has to stand there"),
+        ({"say-mix_ml": "a bottle"}, "Mix used: Not understood: a bottle"),
+        ({"at-time": "25:00"}, "Time: not understood"),
+    ],
+)
+def test_a_correction_that_is_not_understood_is_told(client, hollow, said, told):
+    """A sentence, and nothing written."""
+    write(client, hollow)
+    answer, _ = corrected(client, hollow, "treated", **said)
+    assert answer.status_code == 422
+    assert told in words(answer)
+    assert sum(e.kind == "treated" for e in entries(hollow)) == 1
+
+
+def test_sheets_numbered_anew_meanwhile_are_told(client, hollow):
+    """Numbers typed against one list are not taken for another; looked over and sent again, they are."""
+    page = client.get(f"/land/{hollow}/after/write").content.decode()
+    if 'name="sheets"' not in page:
+        worked.plan_of(hollow, clock.today(worked.known(hollow).land))
+        page = client.get(f"/land/{hollow}/after/write").content.decode()
+    numbers = re.search('name="sheets" value="([^"]+)"', page)[1]
+    write(client, hollow, day="2026-10-09", **{"ticks-t2": "1-4 treated", "sheets": numbers})
+    again = write(client, hollow, sheets=numbers)
+    assert again.status_code == 422
+    assert "numbered anew" in words(again)
+    assert {e.at[:10] for e in entries(hollow)} == {"2026-10-09"}
+    now = re.search('name="sheets" value="([^"]+)"', again.content.decode())[1]
+    assert now != numbers
+    agreed = {"ticks-t2": "1-30 treated", "agree-draw imazapyr-2lb jug 1": "yes"}
+    assert write(client, hollow, sheets=now, **agreed).status_code == 302
 
 
 def test_taken_back(client, hollow):
@@ -224,7 +296,15 @@ def test_sheets_of_a_printed_plan_keep_their_numbers(client, hollow):
     write(client, hollow, plan=code)
     answer = client.post(
         f"/land/{hollow}/after/write?plan={code}",
-        {"command": name(), **RIM, "ticks-t2": "34 treated", "mixed-m2": "", "left-m2": "", "before-m2": f"{DAY} m2"},
+        {
+            "command": name(),
+            **RIM,
+            "plan": code,
+            "ticks-t2": "34 treated",
+            "mixed-m2": "",
+            "left-m2": "",
+            "before-m2": f"{DAY} m2",
+        },
     )
     assert answer.status_code == 302
     done = {stem for e in entries(hollow) if e.kind == "treated" for stem in e.body["rows"]}

@@ -47,6 +47,7 @@ from stemward.kinds.plan import (
 from stemward.kinds.product import (
     FORMULATIONS,
     STANDINGS,
+    UL_PER_ML,
     Container,
     Content,
     Formulation,
@@ -76,6 +77,7 @@ __all__ = [
     "STANDING_AS",
     "STEMS",
     "TABLES",
+    "UL_PER_ML",
     "Answer",
     "Calibration",
     "Choice",

@@ -4,6 +4,9 @@ import datetime
 from dataclasses import dataclass
 from typing import Literal
 
+UL_PER_ML = 1000
+"""Counted-out amounts are whole microlitres."""
+
 Formulation = Literal["salt in water", "acid in water", "ester", "ready-to-use oil", "ready-to-use water", "dry"]
 FORMULATIONS: tuple[Formulation, ...] = (
     "salt in water",

@@ -3,10 +3,9 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from stemward.kinds import Container, Entry, Product
+from stemward.kinds import UL_PER_ML, Container, Entry, Product
 from stemward.ledger.in_force import in_force
 
-UL_PER_ML = 1000
 OUT = ("drawn", "spilled", "discarded")
 IN = ("returned",)
 

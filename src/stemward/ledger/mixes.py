@@ -3,8 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from stemward.kinds import Entry
-from stemward.ledger.balances import UL_PER_ML
+from stemward.kinds import UL_PER_ML, Entry
 from stemward.ledger.in_force import in_force
 
 KEPT = "kept in a labelled bottle"

@@ -5,8 +5,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from stemward.kinds import Tract
-from stemward.ledger.balances import UL_PER_ML, jugs
+from stemward.kinds import UL_PER_ML, Tract
+from stemward.ledger.balances import jugs
 from stemward.ledger.mixes import KEPT, Batch, batches
 from stemward.ledger.odd import Odd, odd
 
@@ -160,3 +160,13 @@ def amounts(mix_ml: float, frac: Mapping[str, float], tract: Tract) -> dict[str,
             ae_g[content.ingredient] = round(ae_g.get(content.ingredient, 0.0) + grams, 6)
     product_ml = {name: round(mix_ml * share, 3) for name, share in frac.items()}
     return {"mix_ml": round(mix_ml, 3), "product_ml": product_ml, "ae_g": ae_g}
+
+
+def remeasured(was: Mapping[str, Any], now: Mapping[str, Any], tract: Tract) -> dict[str, Any]:
+    """A treatment's body with product and acid as its mix and strength say, where one of those was corrected."""
+    same = all(was.get(name) == now.get(name) for name in ("mix_ml", "concentration_frac"))
+    if same or not now.get("product") or now.get("mix_ml") is None:
+        return dict(now)
+    before, share = was.get("mix_ml"), now.get("concentration_frac") or 0.0
+    frac = {p: ml / before for p, ml in was.get("product_ml", {}).items()} if before else {}
+    return {**now, **amounts(now["mix_ml"], {**frac, now["product"]: share}, tract)}

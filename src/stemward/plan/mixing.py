@@ -5,13 +5,11 @@ from typing import Any
 
 from stemward.checks import Job, Pour
 from stemward.handbook import Book
-from stemward.kinds import Product, Tract, Vessel
+from stemward.kinds import UL_PER_ML, Product, Tract, Vessel
 from stemward.label import listed, resolve
 from stemward.plan.learned import MIDDLE, Learned
 from stemward.plan.sums import Ledger
 from stemward.reckon import mix, use_rate
-
-UL_PER_ML = 1000
 
 
 @dataclass(frozen=True)

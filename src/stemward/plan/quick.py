@@ -5,9 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from stemward.handbook import Book, Ingredient
-from stemward.kinds import Cited, Content, Patch, Product, Stems, Target, Way
+from stemward.kinds import UL_PER_ML, Cited, Content, Patch, Product, Stems, Target, Way
 from stemward.plan.job import work_job
-from stemward.plan.mixing import UL_PER_ML
 from stemward.plan.sums import Ledger
 from stemward.reckon import dose, mix, roots
 from stemward.reckon.roots import Level

@@ -13,6 +13,7 @@ def _counted(value: float, unit: str) -> units.Shown:
 
 
 _BY_SUFFIX: tuple[tuple[str, Callable[[float, System], units.Shown]], ...] = (
+    ("_m_s", lambda v, s: units.speed(v, "m_s", s)),
     ("_g_m2", lambda v, s: units.rate(v, "g_m2", s)),
     ("_ae_g_l", lambda v, s: units.strength(v, "g_l", s)),
     ("_g_l", lambda v, s: units.strength(v, "g_l", s)),

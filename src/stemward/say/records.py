@@ -14,7 +14,6 @@ from stemward.say.en.findings import PLACES
 from stemward.say.en.stages import CARRIER, HOW
 from stemward.say.numbers import System, figure, figures
 
-MPH_M_S = 0.44704
 Shown = Callable[[Mapping[str, Any], Record, Tract, Book, System], str]
 
 
@@ -66,6 +65,44 @@ def record_rows(
             }
         )
     return rows
+
+
+def entry_words(body: Mapping[str, Any], units: System, names: Mapping[str, str]) -> str:
+    """What an entry says, in one line: figures in the reader's units, things by their names (names: by id), long
+    lists by how many they hold."""
+    said = [
+        f"{words.SAID.get(key, key.replace('_', ' '))}: {_said(key, value, units, names)}"
+        for key, value in body.items()
+        if key not in HIDDEN and value not in ("", [], {})
+    ]
+    return "; ".join(said)
+
+
+HIDDEN = ("sheets", "records", "plan", "state")
+MOST_NAMED = 6
+"""Stems or amounts that are named one by one; of more only their number. A line's length, no source."""
+
+
+def _said(key: str, value: Any, units: System, names: Mapping[str, str]) -> str:
+    if key == "rows":
+        return ", ".join(rows_words(value)) if len(value) <= MOST_NAMED else f"{len(value)} of them"
+    if isinstance(value, Mapping):
+        return ", ".join(
+            f"{words.FIELDS.get(k, names.get(k, k))} {_said(key, v, units, names)}" for k, v in value.items()
+        )
+    if isinstance(value, list):
+        return "; ".join(
+            ", ".join(_said(k, v, units, names) for k, v in one.items()) if isinstance(one, Mapping) else str(one)
+            for one in value
+        )
+    if isinstance(value, int | float):
+        return figure(f"amount_{key}", value, units)
+    return words.FATES.get(value, HOW.get(value, names.get(value, str(value))))
+
+
+def rows_words(rows: Mapping[str, int]) -> list[str]:
+    """Stems by id; of counted plants with how many."""
+    return [stem if count == 1 else f"{stem}: {count}" for stem, count in rows.items()]
 
 
 def state_words(record: Record, duties: Sequence[Duty], today: datetime.date) -> str:
@@ -121,17 +158,12 @@ def _applied(values: Mapping[str, Any], record: Record, tract: Tract, book: Book
     return said or (words.ROLES.format(roles=", ".join(record.roles)) if record.roles else "")
 
 
-def speed(m_s: float, units: System) -> str:
-    """A wind speed: whole miles an hour, or metres a second to a tenth."""
-    return f"{m_s / MPH_M_S:.0f} mph" if units == "us" else f"{m_s:.1f} m/s"
-
-
 def _wind(values: Mapping[str, Any], record: Record, tract: Tract, book: Book, units: System) -> str:
     del record, tract, book
     if values.get("calm"):
         wind = words.CALM
     else:
-        wind = words.WIND_FROM.format(wind=speed(values["wind_m_s"], units), of=values["wind_from"])
+        wind = words.WIND_FROM.format(wind=figure("wind_m_s", values["wind_m_s"], units), of=values["wind_from"])
     source = values.get("source", "")
     if source == "forecast" and "forecast_age_h" in values:
         return f"{wind}, {words.FORECAST_AGE.format(age=figure('age_h', values['forecast_age_h'], units))}"

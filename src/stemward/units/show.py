@@ -74,6 +74,13 @@ def volume(value: float, unit: str, system: System) -> Shown:
     return Shown(_figure(round(ml, 1) if 0.1 <= ml < 10 else ml, 2 if ml < 10 else 3), "mL")
 
 
+def speed(value: float, unit: str, system: System) -> Shown:
+    """A wind speed: whole miles an hour, or metres a second to a tenth."""
+    if system == "us":
+        return Shown(f"{convert(value, unit, 'mph'):.0f}", "mph")
+    return Shown(f"{convert(value, unit, 'm_s'):.1f}", "m/s")
+
+
 def mass(value: float, unit: str, system: System) -> Shown:
     """A mass: pounds from a tenth on, ounces by weight below; kilograms or grams."""
     us: Ladder = ((0.1, "lb", "lb"), (0.0, "oz", "oz by weight"))

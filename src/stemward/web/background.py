@@ -23,6 +23,7 @@ from stemward.web import clock
 from stemward.web.door import who
 from stemward.web.frame import known_of, page
 from stemward.web.middleware import POLICY
+from stemward.web.tried import tried
 
 HOST = re.compile(r"[a-z0-9]([a-z0-9.-]*[a-z0-9])?(:[0-9]{1,5})?", re.IGNORECASE)
 PARTS = ("{z}", "{x}", "{y}")
@@ -32,15 +33,17 @@ Spot = tuple[float, float]
 def background_page(request: HttpRequest, tract_id: str) -> HttpResponse:
     """See, give or take away what lies under the drawing."""
     known = known_of(tract_id)
-    lines: list[str] = []
-    if request.method == "POST":
+
+    def act() -> HttpResponse:
         try:
             _kept(request, tract_id, known)
-            return redirect("background", tract_id)
-        except Refused as refused:
-            lines = [*refused.lines, "Nothing was changed."]
         except Unreadable as unreadable:
-            lines = [*(problem_sentence(one) for one in unreadable.problems), "Nothing was changed."]
+            raise Refused(*(problem_sentence(one) for one in unreadable.problems)) from None
+        return redirect("background", tract_id)
+
+    done, lines = tried(request, act)
+    if done:
+        return done
     have = Background.objects.filter(tract_id=tract_id).defer("content").first()
     return page(
         request, "web/background.html", tract_id, "land", lines=lines, have=have.body if have else None,

@@ -17,7 +17,12 @@ def today(land: Tract | None = None) -> datetime.date:
     named = os.environ.get("STEMWARD_TODAY")
     if named:
         return datetime.date.fromisoformat(named)
-    return now().astimezone(zone(land)).date()
+    return there(land).date()
+
+
+def there(land: Tract | None = None) -> datetime.datetime:
+    """This moment by the clocks of the tract."""
+    return now().astimezone(zone(land))
 
 
 def zone(land: Tract | None = None) -> datetime.tzinfo | None:

@@ -5,6 +5,7 @@ from django.urls import path
 from stemward.web import background, bring
 from stemward.web.views import (
     bottles,
+    correct,
     day,
     evening,
     first,
@@ -82,7 +83,7 @@ urlpatterns = [
     path(T + "after/other", unplanned.unplanned, name="unplanned"),
     path(T + "after/ticks/<str:sheet>", evening.ticks, name="ticks"),
     path(T + "after/day/<str:day>", records.day, name="record-day"),
-    path(T + "after/correct/<str:entry>", records.correct, name="correct"),
+    path(T + "after/correct/<str:entry>", correct.correct, name="correct"),
     path(T + "after/rest", records.rest, name="rest"),
     path(T + "after/records.<str:what>", records.export, name="records"),
     path(T + "permits", permits.permit_page, name="permits"),

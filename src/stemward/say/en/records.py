@@ -14,7 +14,6 @@ ODD = {
     "overdrawn": "{product}, {jug}: {drawn} were drawn, and {left} were there. Was it so?",
     "no_such_jug": "{product} has no {jug} on the shelf. Was it drawn from there?",
 }
-AGREE = "Yes, it was so. Write it down; the jug is then told as overdrawn."
 
 FIELDS = {
     "product": "Product",
@@ -110,6 +109,22 @@ KINDS = {
     "permission": "Permit or notice",
     "taken back": "Taken back", "plan issued": "Plan printed", "set aside": "Set aside",
 }  # fmt: skip
+
+SAID = {
+    "patch": "patch", "ae_g": "acid equivalent", "method": "how", "species": "plant", "state": "was",
+    "product": "product", "product_ml": "product used",
+    "stems": "plants", "rows": "stems", "mix_ml": "mix used", "reckoned_ml": "reckoned",
+    "concentration_frac": "strength", "carrier": "mixed in", "tool": "with", "batch": "batch", "until": "ended",
+    "people": "by", "area_m2": "area treated", "plan": "plan", "anyway": "done anyway", "mixed_ml": "mixed",
+    "drawn": "drawn", "bottle": "bottle", "place": "mixed at", "dye_ml": "dye", "what": "what", "ml": "amount",
+    "note": "note", "jug": "jug", "wind_m_s": "wind", "wind_from": "from", "temp_c": "air", "humidity_frac": "humidity",
+    "sky": "sky", "source": "known from", "forecast_age_h": "forecast's age", "person_h": "hours of all people",
+    "reckoned_h": "hours reckoned", "day": "day", "values": "filled in", "name": "name", "records": "records",
+    "missing": "missing", "step": "step", "patches": "patches", "number": "number", "from_whom": "from whom",
+    "why": "why", "code": "plan", "as_of": "for",
+}  # fmt: skip
+"""What each part of an entry's body is called on the page."""
+ROWS_HINT = "Ids with commas between; of counted plants how many, as m3: 20."
 
 PAPER = {
     "title": "Application records of {tract}",

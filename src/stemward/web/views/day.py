@@ -49,7 +49,7 @@ def aside(request: HttpRequest, tract_id: str, patch: str) -> HttpResponse:
     back = "bring-back" in request.POST
     until = today if back else _day(request.POST.get("until", ""), today)
     body = {"patch": patch, "until": until.isoformat()} | ({} if back else _why(request))
-    row = entry_row(request.POST["command"], ASIDE, clock.now().astimezone(), who(), body)
+    row = entry_row(request.POST["command"], ASIDE, clock.there(land), who(), body)
     what = f"{name} taken up again" if back else f"{name} set aside until {until.isoformat()}"
     ask(request, tract_id, "write down", words={"what": what}, entries=[row])
     return redirect("land", tract_id)

@@ -1,8 +1,10 @@
 """After a day's work: what was ticked on the sheets, what was mixed, the weather; typed once, in one page."""
 
 import datetime
+import hashlib
+import json
 import uuid
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from django.http import HttpRequest, HttpResponse, QueryDict
@@ -12,7 +14,7 @@ from django.views.decorators.http import require_POST
 from stemward.handbook import load
 from stemward.kinds import Entry, Tract
 from stemward.ledger import batches, in_force
-from stemward.ledger.evening import Written, written
+from stemward.ledger.evening import DayTyped, written
 from stemward.ledger.poured import FATES
 from stemward.ledger.records import HELD
 from stemward.ledger.said import read_ticks
@@ -26,10 +28,15 @@ from stemward.say.records import odd_words
 from stemward.web import clock, day_form
 from stemward.web.door import who
 from stemward.web.frame import known_of, page, units_of
+from stemward.web.tried import tried
 from stemward.web.views.land import ask
 
 BY_HAND = tuple(field for field, groups in HELD.items() if not groups)
 NOW = "now"
+RENUMBERED = (
+    "The sheets were numbered anew since this page was opened, as the plan changed. "
+    "Compare every number with the sheets as they stand here now, and send it again."
+)
 WAIT_S = 0.12
 """A page answers within a fifth of a second; while the plan is worked out for longer, it says so."""
 
@@ -38,32 +45,67 @@ def evening(request: HttpRequest, tract_id: str) -> HttpResponse:
     """The page on which a day is written down."""
     land = known_of(tract_id).land
     today = clock.today(land)
-    chosen = request.GET.get("plan", "") or (issued(land)[-1].body["code"] if issued(land) else NOW)
+    last = issued(land)[-1].body["code"] if issued(land) else NOW
+    chosen = request.POST.get("plan") or request.GET.get("plan") or last
     sheets = sheets_for(tract_id, land, chosen, None if request.method == "POST" else WAIT_S)
     if sheets is None:
         return page(request, "web/working.html", tract_id, "after", no_step=True)
-    lines: list[str] = []
-    asked: list[dict[str, str]] = []
-    typed = request.POST if request.method == "POST" else QueryDict()
-    if request.method == "POST":
-        try:
-            code = "" if chosen == NOW else chosen
-            day = day_form.day_typed(typed, sheets, today, code)
-            found = written(day, sheets, land)
-            asked, lines = odd_of(found, typed, land, request)
-            if not asked and not lines:
-                write(request, tract_id, land, found, day.day.isoformat())
-                return redirect("record-day", tract_id, day.day.isoformat())
-        except Refused as refused:
-            lines = list(refused.lines)
+    numbers = numbers_of(sheets)
+
+    def made() -> tuple[DayTyped, list[dict[str, Any]]]:
+        if request.POST.get("sheets", numbers) != numbers:
+            raise Refused(RENUMBERED)
+        return day_form.day_typed(request.POST, sheets, today, "" if chosen == NOW else chosen), sheets
+
+    done, lines, asked = sent(request, tract_id, land, made)
+    if done:
+        return done
+    typed = request.POST
     return page(
         request, "web/evening.html", tract_id, "after", title="Write down a day", typed=typed, asked=asked,
-        lines=[*lines, "Nothing was changed."] if lines else [], today=today.isoformat(), sheets=sheets, chosen=chosen,
+        lines=lines, today=today.isoformat(), sheets=sheets, numbers=numbers, chosen=chosen,
         mixes=_mix_rows(land, sheets, typed, request), others=[s for s in _sheet_rows(sheets, typed) if not s["mix"]],
         plans=[(e.body["code"], e.at[:10]) for e in reversed(issued(land)[-6:])], now=NOW,
         head=_head(land, typed, today.isoformat()), by_hand=_by_hand(land, typed), sources=words.WEATHER_FROM,
         status=422 if lines or asked else 200,
     )  # fmt: skip
+
+
+def numbers_of(sheets: Sequence[Mapping[str, Any]]) -> str:
+    """A short mark of which number stands for which stem, so that a sheet numbered anew meanwhile is noticed."""
+    ids = json.dumps([(sheet["id"], sheet["ids"]) for sheet in sheets])
+    return hashlib.sha256(ids.encode()).hexdigest()[:12]
+
+
+def sent(
+    request: HttpRequest, tract_id: str, land: Tract, made: Callable[[], tuple[DayTyped, list[dict[str, Any]]]]
+) -> tuple[HttpResponse | None, list[str], list[dict[str, str]]]:
+    """A day that was sent is written down: the answer; or None, with what is wrong or what is asked first.
+
+    made: the day as typed and its sheets; may raise Refused.
+    """
+    asked: list[dict[str, str]] = []
+
+    def act() -> HttpResponse | None:
+        day, sheets = made()
+        found = written(day, sheets, land)
+        names, units = {p.id: p.name for p in land.shelf}, units_of(request)
+        if found.wrong:
+            raise Refused(*(odd_words(one, units, names) for one in found.wrong))
+        asked.extend(
+            {"name": f"agree-{one.agree}", "words": odd_words(one, units, names)}
+            for one in found.asked
+            if f"agree-{one.agree}" not in request.POST
+        )
+        if asked:
+            return None
+        on = day.day.isoformat()
+        entries = rows_from(request.POST["command"], land, found.rows, who())
+        ask(request, tract_id, "write down", words={"what": f"the work of {on}"}, entries=entries)
+        return redirect("record-day", tract_id, on)
+
+    done, lines = tried(request, act)
+    return done, lines, asked
 
 
 def issued(land: Tract) -> list[Entry]:
@@ -80,25 +122,11 @@ def sheets_for(tract_id: str, land: Tract, chosen: str, wait_s: float | None = N
     return None if plan is None else field_sheets(plan)
 
 
-def odd_of(
-    found: Written, typed: QueryDict, land: Tract, request: HttpRequest
-) -> tuple[list[dict[str, str]], list[str]]:
-    """What is asked and not yet agreed to, and what is wrong."""
-    names = {p.id: p.name for p in land.shelf}
-    units = units_of(request)
-    asked = [
-        {"name": f"agree-{one.agree}", "words": odd_words(one, units, names)}
-        for one in found.asked
-        if f"agree-{one.agree}" not in typed
-    ]
-    return asked, [odd_words(one, units, names) for one in found.wrong]
-
-
 def rows_from(
     command: str, land: Tract, rows: Sequence[tuple[str, str, dict[str, Any]]], by: str
 ) -> list[dict[str, Any]]:
     """Rows of records.jsonl, with ids that follow from the command, so that sending twice writes once."""
-    offset = clock.now().astimezone(clock.zone(land)).utcoffset()
+    offset = clock.there(land).utcoffset()
     minutes = int(offset.total_seconds() // 60) if offset else 0
     now = clock.now()
     made = []
@@ -109,11 +137,6 @@ def rows_from(
         row = {"id": key, "kind": kind, "at": at, "offset": minutes, "by": by, "received": received, "body": body}
         made.append(row)
     return made
-
-
-def write(request: HttpRequest, tract_id: str, land: Tract, found: Written, day: str) -> None:
-    rows = rows_from(request.POST["command"], land, found.rows, who())
-    ask(request, tract_id, "write down", words={"what": f"the work of {day}"}, entries=rows)
 
 
 def _head(land: Tract, typed: QueryDict, today: str) -> dict[str, Any]:

@@ -19,6 +19,7 @@ from stemward.web import clock
 from stemward.web.day_form import MOST, a_day, measured
 from stemward.web.door import who
 from stemward.web.frame import known_of, page, units_of
+from stemward.web.tried import tried
 from stemward.web.views.evening import rows_from
 from stemward.web.views.land import ask
 
@@ -33,16 +34,17 @@ def jug(request: HttpRequest, tract_id: str, product: str) -> HttpResponse:
     have = edits.body_of(known_of(tract_id).parts, "product", product)
     if have is None:
         raise Http404
-    lines: list[str] = []
-    if request.method == "POST":
-        try:
-            if "event" in request.POST:
-                _happened(request, tract_id, land, product)
-            else:
-                _put(request, tract_id, land, product, have)
-            return redirect("jug", tract_id, product)
-        except Refused as refused:
-            lines = [*refused.lines, "Nothing was changed."]
+
+    def act() -> HttpResponse:
+        if "event" in request.POST:
+            _happened(request, tract_id, land, product)
+        else:
+            _put(request, tract_id, land, product, have)
+        return redirect("jug", tract_id, product)
+
+    done, lines = tried(request, act)
+    if done:
+        return done
     units = units_of(request)
     known, matters = jugs(land.entries, land.shelf)
     own = [one for (of, _), one in known.items() if of == product]
@@ -118,7 +120,7 @@ def _happened(request: HttpRequest, tract_id: str, land: Tract, product: str) ->
     note = clean(typed.get("note", "").strip(), MOST)
     at = day.isoformat()
     if day == clock.today(land):
-        at = f"{at}T{clock.now().astimezone(clock.zone(land)):%H:%M:%S.%f}"
+        at = f"{at}T{clock.there(land):%H:%M:%S.%f}"
     rows = rows_from(typed["command"], land, [("jug", at, body | ({"note": note} if note else {}))], who())
     ask(request, tract_id, "write down", words={"what": f"{jug_id} {what}"}, entries=rows)
 

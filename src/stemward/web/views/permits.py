@@ -18,6 +18,7 @@ from stemward.web.day_form import MOST, a_day
 from stemward.web.door import who
 from stemward.web.frame import known_of, page, units_of
 from stemward.web.kept import kept_lately
+from stemward.web.tried import tried
 from stemward.web.views.evening import rows_from
 from stemward.web.views.land import ask
 
@@ -25,13 +26,14 @@ from stemward.web.views.land import ask
 def permit_page(request: HttpRequest, tract_id: str) -> HttpResponse:
     """What was asked for and granted, and a form for the next step."""
     land = known_of(tract_id).land
-    lines: list[str] = []
-    if request.method == "POST":
-        try:
-            _write(request, tract_id, land)
-            return redirect("permits", tract_id)
-        except Refused as refused:
-            lines = [*refused.lines, "Nothing was changed."]
+
+    def act() -> HttpResponse:
+        _write(request, tract_id, land)
+        return redirect("permits", tract_id)
+
+    done, lines = tried(request, act)
+    if done:
+        return done
     names = {p.id: p.name for p in land.patches}
     rows = [
         {

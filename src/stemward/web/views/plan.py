@@ -183,7 +183,7 @@ def packet_pdf(request: HttpRequest, tract_id: str) -> HttpResponse:
     paper = "a4" if source.get("paper") == "a4" else "letter"
     pdf = kept_lately("pdf", (plan["code"], units_of(request), paper), lambda: packet(plan, units_of(request), paper))
     if request.method == "POST" and issued_code(known.land) != plan["code"]:
-        at = clock.now().astimezone()
+        at = clock.there(known.land)
         row = entry_row(request.POST["command"], ISSUED, at, who(), _issue(plan))
         ask(request, tract_id, "write down", words={"what": f"plan {plan['code']} printed"}, entries=[row])
     answer = HttpResponse(pdf, content_type="application/pdf")

@@ -1,7 +1,7 @@
 """After: days that were worked, their application records, what is missing, signing, correcting."""
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from django.http import Http404, HttpRequest, HttpResponse
@@ -11,26 +11,26 @@ from django.views.decorators.http import require_POST
 from stemward.gate.out import record_rows_csv, record_rows_json
 from stemward.gate.text import clean
 from stemward.handbook import load
-from stemward.kinds import ENTRY_KINDS, Entry, Tract
-from stemward.ledger import batches, in_force, jugs
+from stemward.kinds import Entry, Tract
+from stemward.ledger import batches, in_force
 from stemward.ledger.duties import Duty, due_of, duties_of, keep_until_of, missing_of
 from stemward.ledger.in_force import TAKEN_BACK, competing, day_of
+from stemward.ledger.mixes import KEPT
 from stemward.ledger.records import HELD, Record, as_signed, records
 from stemward.notebook.changes import Refused
-from stemward.notebook.entries import standing
+from stemward.notebook.entries import ASIDE, ISSUED, standing
 from stemward.paper.record import record_pdf
 from stemward.say.en import records as words
-from stemward.say.numbers import bare, figure
-from stemward.say.records import left_words, record_rows, speed, state_words
+from stemward.say.numbers import figure
+from stemward.say.records import entry_words, left_words, record_rows, state_words
 from stemward.web import clock
-from stemward.web.day_form import MOST, a_clock, weather_typed
+from stemward.web.day_form import MOST, a_clock, measured, weather_typed
 from stemward.web.door import who
 from stemward.web.frame import known_of, page, units_of
+from stemward.web.tried import tried
 from stemward.web.views.evening import rows_from
 from stemward.web.views.land import ask
 
-EDITED = ("text", "number", "figure", "clock", "choice", "texts", "amounts")
-"""Sorts of content that a correction can change; rows of stems are typed again as a day of their own."""
 MOST_LINES = 200
 
 
@@ -41,21 +41,22 @@ def judged(land: Tract) -> list[tuple[Record, tuple[Duty, ...]]]:
 
 def after(request: HttpRequest, tract_id: str) -> HttpResponse:
     """Days worked, newest first, and everything that was written down."""
-    land, today = known_of(tract_id).land, clock.today(known_of(tract_id).land)
+    land = known_of(tract_id).land
+    today, names, units = clock.today(land), names_of(land), units_of(request)
     days: dict[datetime.date, list[dict[str, str]]] = {}
     for record, duties in judged(land):
-        patch = next((p.name for p in land.patches if p.id == record.patch), record.patch)
+        patch = names.get(record.patch, record.patch)
         days.setdefault(record.day, []).append(
             {"what": f"{record.values['product_name']}, {patch}", "state": state_words(record, duties, today)}
         )
     for entry in in_force(land.entries):
         if entry.kind in ("treated", "marked"):
             days.setdefault(day_of(entry), [])
-    lines = [_line(entry, gone, units_of(request)) for entry, gone in reversed(standing(land.entries)[-MOST_LINES:])]
+    lines = [line_of(entry, gone, units, names) for entry, gone in reversed(standing(land.entries)[-MOST_LINES:])]
     return page(
         request, "web/after.html", tract_id, "after", rows=lines,
         days=[{"day": day.isoformat(), "records": found} for day, found in sorted(days.items(), reverse=True)],
-        notes=notes(land, units_of(request)),
+        notes=notes(land, units),
     )  # fmt: skip
 
 
@@ -81,37 +82,18 @@ def notes(land: Tract, units: Any) -> list[dict[str, str]]:
     return said
 
 
-def _line(entry: Entry, gone: bool, units: Any = "us") -> dict[str, Any]:
+def names_of(land: Tract) -> dict[str, str]:
+    """Names of patches, products and plants by their ids."""
+    return {p.id: p.name for p in (*land.patches, *land.shelf)} | {s.latin: s.common for s in load().species.values()}
+
+
+def line_of(entry: Entry, gone: bool, units: Any, names: Mapping[str, str]) -> dict[str, Any]:
+    """One entry as a line of the page. gone: a later one corrects it. names: as of `names_of`."""
     return {
-        "id": entry.id, "at": entry.at.replace("T", " "), "kind": words.KINDS.get(entry.kind, entry.kind),
-        "by": entry.by, "gone": gone, "body": body_words(entry.body, units), "corrects": entry.corrects,
+        "id": entry.id, "at": entry.at.replace("T", " ")[:16], "kind": words.KINDS.get(entry.kind, entry.kind),
+        "by": entry.by, "gone": gone, "body": entry_words(entry.body, units, names), "corrects": entry.corrects,
+        "fixed": gone or entry.kind in (TAKEN_BACK, ISSUED, ASIDE),
     }  # fmt: skip
-
-
-def body_words(body: dict[str, Any], units: Any = "us") -> str:
-    """What an entry says, shortly: figures in the reader's units, long lists by their number."""
-    return "; ".join(
-        f"{bare(key).replace('_', ' ')}: {_short(key, value, units)}"
-        for key, value in body.items()
-        if key not in HIDDEN
-    )
-
-
-HIDDEN = ("sheets", "records")
-
-
-def _short(key: str, value: Any, units: Any) -> str:
-    if isinstance(value, dict):
-        some = (f"{name} {_short(key, one, units)}" for name, one in value.items())
-        return f"{len(value)} of them" if len(value) > 6 else ", ".join(some)
-    if isinstance(value, list):
-        return "; ".join(
-            ", ".join(_short(k, v, units) for k, v in one.items()) if isinstance(one, dict) else str(one)
-            for one in value
-        )
-    if key == "wind_m_s":
-        return speed(value, units)
-    return figure(key, value, units) if isinstance(value, int | float) else str(value)
 
 
 def day(request: HttpRequest, tract_id: str, day: str) -> HttpResponse:
@@ -119,20 +101,17 @@ def day(request: HttpRequest, tract_id: str, day: str) -> HttpResponse:
     land = known_of(tract_id).land
     on = _day_or_404(day)
     found = [(r, d) for r, d in judged(land) if r.day == on]
-    entries = [
-        (e, gone)
-        for e, gone in standing(land.entries)
-        if day_of(e) == on and e.kind not in ("plan issued", "set aside")
-    ]
+    entries = [(e, gone) for e, gone in standing(land.entries) if day_of(e) == on and e.kind not in (ISSUED, ASIDE)]
     if not found and not entries:
         raise Http404
-    lines: list[str] = []
-    if request.method == "POST":
-        try:
-            _fill(request, tract_id, land, on, found)
-            return redirect("record-day", tract_id, day)
-        except Refused as refused:
-            lines = [*refused.lines, "Nothing was changed."]
+
+    def act() -> HttpResponse:
+        _fill(request, tract_id, land, on, found)
+        return redirect("record-day", tract_id, day)
+
+    done, lines = tried(request, act)
+    if done:
+        return done
     return _day_page(request, tract_id, land, on, found, entries, lines)
 
 
@@ -147,7 +126,7 @@ def _day_page(
     request: HttpRequest, tract_id: str, land: Tract, on: datetime.date,
     found: Sequence[tuple[Record, tuple[Duty, ...]]], entries: Sequence[tuple[Entry, bool]], lines: list[str],
 ) -> HttpResponse:  # fmt: skip
-    units, book, today = units_of(request), load(), clock.today(land)
+    units, book, today, names = units_of(request), load(), clock.today(land), names_of(land)
     shown = []
     open_fields: dict[str, dict[str, Any]] = {}
     for record, duties in found:
@@ -159,7 +138,7 @@ def _day_page(
         shown.append(
             {
                 "name": record.values["product_name"],
-                "patch": next((p.name for p in land.patches if p.id == record.patch), record.patch),
+                "patch": names.get(record.patch, record.patch),
                 "rows": rows,
                 "missing": len(missing_of(duties)),
                 "state": state_words(record, duties, today),
@@ -177,7 +156,7 @@ def _day_page(
     return page(
         request, "web/record_day.html", tract_id, "after", day=on.isoformat(), records=shown, lines=lines,
         open=[row for field, row in open_fields.items() if field not in weather], weather=weather, signed=signed,
-        entries=[_line(e, gone, units) for e, gone in entries], typed=request.POST, sources=words.WEATHER_FROM,
+        entries=[line_of(e, gone, units, names) for e, gone in entries], typed=request.POST, sources=words.WEATHER_FROM,
         any_open=any(missing_of(d) for _, d in found), status=422 if lines else 200,
     )  # fmt: skip
 
@@ -195,7 +174,7 @@ def _fill(
             raise Refused("Who signs? Write your full name.")
         missing = sorted({field for _, duties in found for field in missing_of(duties)})
         body = {"day": on.isoformat(), "name": name, "records": as_signed(r for r, _ in found), "missing": missing}
-        now = clock.now().astimezone(clock.zone(land))
+        now = clock.there(land)
         rows.append(("signed", now.replace(tzinfo=None).isoformat(timespec="microseconds"), body))
         what = f"{on} signed by {name}"
     else:
@@ -225,97 +204,6 @@ def _fill(
     ask(request, tract_id, "write down", words={"what": what}, entries=entries)
 
 
-def correct(request: HttpRequest, tract_id: str, entry: str) -> HttpResponse:
-    """Correct one line: another takes its place, or none does; both are kept, with the reason."""
-    land = known_of(tract_id).land
-    held = {e.id: e for e in in_force(land.entries)}
-    was = held.get(entry)
-    if was is None or was.kind not in ENTRY_KINDS:
-        raise Http404
-    lines: list[str] = []
-    if request.method == "POST":
-        try:
-            _correct(request, tract_id, land, was)
-            return (
-                redirect("record-day", tract_id, was.at[:10])
-                if was.kind != "plan issued"
-                else redirect("after", tract_id)
-            )
-        except Refused as refused:
-            lines = [*refused.lines, "Nothing was changed."]
-    return page(
-        request, "web/correct.html", tract_id, "after", entry=_line(was, False, units_of(request)), lines=lines,
-        typed=request.POST,
-        fields=_fields(was, request), time=request.POST.get("at-time", was.at[11:16]), status=422 if lines else 200,
-    )  # fmt: skip
-
-
-def _fields(was: Entry, request: HttpRequest) -> list[dict[str, Any]]:
-    fields = []
-    for said in ENTRY_KINDS[was.kind]:
-        if said.sort not in EDITED or (said.name not in was.body and said.sort == "amounts"):
-            continue
-        have = was.body.get(said.name, "")
-        value = _as_text(have)
-        fields.append({"name": said.name, "label": said.name.replace("_", " "), "sort": said.sort,
-                       "options": said.options, "value": request.POST.get(f"say-{said.name}", value)})  # fmt: skip
-    return fields
-
-
-def _as_text(value: Any) -> str:
-    if isinstance(value, dict):
-        return ", ".join(f"{key} {one:g}" for key, one in value.items())
-    return ", ".join(value) if isinstance(value, list) else f"{value:g}" if isinstance(value, float) else str(value)
-
-
-def _correct(request: HttpRequest, tract_id: str, land: Tract, was: Entry) -> None:
-    why = clean(request.POST.get("why", "").strip(), MOST)
-    if not why:
-        raise Refused("Why is it corrected? Write a few words; they stand beside it.")
-    if "take-back" in request.POST:
-        row = (TAKEN_BACK, was.at, {"why": why})
-    else:
-        body = {**was.body, "why": why}
-        for said in ENTRY_KINDS[was.kind]:
-            text = request.POST.get(f"say-{said.name}")
-            if text is None or said.sort not in EDITED:
-                continue
-            value = _from_text(text.strip(), said.sort, said.name)
-            if value in ("", None, [], {}) and not said.needed:
-                body.pop(said.name, None)
-            else:
-                body[said.name] = value
-        time = a_clock(request.POST.get("at-time", ""), "Time")
-        row = (was.kind, f"{was.at[:10]}T{time}" if time else was.at[:10], body)
-    (entry,) = rows_from(request.POST["command"], land, [row], who())
-    entry["offset"] = was.offset
-    ask(
-        request,
-        tract_id,
-        "write down",
-        words={"what": f"a correction of {was.at[:10]}"},
-        entries=[entry | {"corrects": was.id}],
-    )
-
-
-def _from_text(text: str, sort: str, name: str) -> Any:
-    if sort in ("text", "choice"):
-        return clean(text, MOST)
-    if sort == "clock":
-        return a_clock(text, name.replace("_", " "))
-    if sort == "texts":
-        return [one.strip() for one in text.split(",") if one.strip()]
-    try:
-        if sort == "amounts":
-            pairs = [one.strip().rpartition(" ") for one in text.split(",") if one.strip()]
-            return {key.strip(): float(number) for key, _, number in pairs}
-        return float(text) if text else None
-    except ValueError:
-        raise Refused(
-            f"{name.replace('_', ' ')}: not understood: {clean(text)}. Write a figure in the unit its name ends with."
-        ) from None
-
-
 def export(request: HttpRequest, tract_id: str, what: str) -> HttpResponse:
     """All records as a table, as data, or to print."""
     land = known_of(tract_id).land
@@ -341,9 +229,6 @@ def export(request: HttpRequest, tract_id: str, what: str) -> HttpResponse:
 @require_POST
 def rest(request: HttpRequest, tract_id: str) -> HttpResponse:
     """Say what became of the rest of a mix."""
-    from stemward.ledger.mixes import KEPT
-    from stemward.web.day_form import measured
-
     land = known_of(tract_id).land
     batch = batches(land.entries).get(request.POST.get("batch", ""))
     what = request.POST.get("what", "")
@@ -355,10 +240,7 @@ def rest(request: HttpRequest, tract_id: str) -> HttpResponse:
     body = {"what": what, "batch": batch.batch} | ({"ml": ml} if ml is not None else {})
     bottle = clean(request.POST.get("bottle", "").strip(), MOST)
     body |= {"bottle": bottle} if bottle and what == KEPT else {}
-    now = clock.now().astimezone(clock.zone(land)).replace(tzinfo=None).isoformat(timespec="microseconds")
+    now = clock.there(land).replace(tzinfo=None).isoformat(timespec="microseconds")
     rows = rows_from(request.POST["command"], land, [("mix left", now, body)], who())
     ask(request, tract_id, "write down", words={"what": f"the rest of the mix of {batch.day}"}, entries=rows)
     return redirect("after", tract_id)
-
-
-__all__ = ["after", "correct", "day", "export", "judged", "jugs", "rest"]

@@ -4,12 +4,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from django.http import HttpRequest, HttpResponse, QueryDict
-from django.shortcuts import redirect
 
 from stemward.gate.text import clean
 from stemward.handbook import Near, load
 from stemward.kinds import CARRIERS, METHODS, Tract
-from stemward.ledger.evening import written
+from stemward.ledger.evening import DayTyped
 from stemward.ledger.poured import FATES
 from stemward.notebook.changes import Refused
 from stemward.say.en import records as words
@@ -17,7 +16,7 @@ from stemward.say.en.stages import HOW
 from stemward.web import clock
 from stemward.web.day_form import MOST, day_typed, jugs_of, measured
 from stemward.web.frame import known_of, page
-from stemward.web.views.evening import odd_of, write
+from stemward.web.views.evening import sent
 
 SHEET, MIX = "other", "other"
 NOT_PLANNED = "it was in no plan"
@@ -26,24 +25,18 @@ NOT_PLANNED = "it was in no plan"
 def unplanned(request: HttpRequest, tract_id: str) -> HttpResponse:
     """A form for one treatment that no sheet holds."""
     land = known_of(tract_id).land
-    typed = request.POST if request.method == "POST" else QueryDict()
-    lines: list[str] = []
-    asked: list[dict[str, str]] = []
-    if request.method == "POST":
-        try:
-            sheet, form = _sheet(typed, land)
-            day = day_typed(form, [sheet], clock.today(land), "")
-            found = written(day, [sheet], land)
-            asked, lines = odd_of(found, typed, land, request)
-            if not asked and not lines:
-                write(request, tract_id, land, found, day.day.isoformat())
-                return redirect("record-day", tract_id, day.day.isoformat())
-        except Refused as refused:
-            lines = list(refused.lines)
+
+    def made() -> tuple[DayTyped, list[dict[str, Any]]]:
+        sheet, form = _sheet(request.POST, land)
+        return day_typed(form, [sheet], clock.today(land), ""), [sheet]
+
+    done, lines, asked = sent(request, tract_id, land, made)
+    if done:
+        return done
     book = load()
     return page(
-        request, "web/unplanned.html", tract_id, "after", typed=typed, asked=asked,
-        lines=[*lines, "Nothing was changed."] if lines else [], today=clock.today(land).isoformat(),
+        request, "web/unplanned.html", tract_id, "after", typed=request.POST, asked=asked,
+        lines=lines, today=clock.today(land).isoformat(),
         hows=[(how, HOW[how]) for how in METHODS if how != "leave it"], carriers=CARRIERS,
         fates=[(f, words.FATES[f]) for f in FATES], plants=sorted({s.common for s in book.species.values()}),
         jugs=[(f"{p.id}|{jug}", f"{p.name}, {jug}") for p in land.shelf for jug in jugs_of(land, p.id)],
