@@ -11,6 +11,7 @@ from stemward.handbook import load
 from stemward.plan import as_data, draw_up, verify
 from stemward.plan.field_sheets import field_sheets
 from stemward.plan.learned import hour_ratios, learned, of_person, use_of, use_ratios
+from stemward.reckon.use_rate import need_quantile_ml
 from stemward.say import Speaker
 
 AS_OF = datetime.date(2026, 10, 10)
@@ -68,9 +69,22 @@ def test_many_batches_of_one_person_are_believed():
 def test_a_new_person_is_between_the_others_and_the_book():
     """Someone without batches starts nearer to the others than to 1, one with own batches nearer to these."""
     ratios = {"Ann": (math.log(2),) * 20, "Ben": (0.0,) * 20}
-    assert 1 < of_person({"Ann": ratios["Ann"]}, "Cy").factor(0.5) < 2
-    assert of_person(ratios, "Ann").factor(0.5) == pytest.approx(2, rel=0.03)
-    assert of_person(ratios, "Ben").factor(0.5) == pytest.approx(1, rel=0.03)
+    assert 1 < need_quantile_ml(of_person({"Ann": ratios["Ann"]}, "Cy"), 1.0, 0.5) < 2
+    assert learned(ratios).each == (("Ann", pytest.approx(2, rel=0.03)), ("Ben", pytest.approx(1, rel=0.03)))
+
+
+def test_of_several_people_each_is_told_apart():
+    """The plan takes what any of them may need, and says what each was found to need."""
+    rows = [did(f"a{n}", 20, 10, batch=f"a{n}") for n in range(6)]
+    ben = [did(f"b{n}", 10, 10, batch=f"b{n}") for n in range(6)]
+    rows += [replace(one, body=one.body | {"people": ["Ben"]}) for one in ben]
+    (mix,) = [m for m in plan(*rows)["mixes"] if m["product"] == "imazapyr-2lb"]
+    assert [one["person"] for one in mix["learned"]["each"]] == ["Ann", "Ben"]
+    ann, ben_factor = (one["factor"] for one in mix["learned"]["each"])
+    assert ann > mix["learned"]["factor"] > ben_factor
+    said = Speaker(plan(*rows)).learned(mix)
+    assert "from 12 batches of 2 people" in said
+    assert f"Ann alone: {ann:.2g} times; Ben alone: {ben_factor:.2g} times." in said
 
 
 def test_the_plan_takes_what_was_learned_and_says_from_how_many():
@@ -84,7 +98,8 @@ def test_the_plan_takes_what_was_learned_and_says_from_how_many():
     assert item(after)["most_ml"] == item(before)["most_ml"]
     assert verify(after).problems == ()
     (mix,) = [m for m in after["mixes"] if m["product"] == "imazapyr-2lb"]
-    assert mix["learned"] == {"factor": pytest.approx(factor, rel=1e-6), "batches": 6, "people": 1, "person": "Ann"}
+    assert mix["learned"] == {"factor": pytest.approx(factor, rel=1e-6), "batches": 6, "people": 1, "person": "Ann",
+                              "each": []}  # fmt: skip
     assert "from 6 batches of Ann" in Speaker(after).learned(mix)
 
 

@@ -12,8 +12,8 @@ from stemward.kinds import CARRIERS, METHODS, PLACES
 Value = Literal["number", "choice", "text", "yes-no"]
 Sense = Literal["greatest", "least", "named", "forbidden", "required", "switch", "text"]
 
-LABEL_METHODS = (*METHODS[2:], "basal bark", "foliar")
-"""Ways a label can name, whether or not this version plans them."""
+LABEL_METHODS = METHODS[2:]
+"""Ways a label can name: all but leaving a plant, and cutting it and no more."""
 
 EQUIPMENT = (
     "long-sleeved shirt",

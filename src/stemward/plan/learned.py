@@ -17,12 +17,14 @@ MIDDLE, LOW, HIGH = 0.5, 0.16, 0.84
 @dataclass(frozen=True, slots=True)
 class Learned:
     """What is believed of one method, from how many batches or days of how many people. person: whose rate it is,
-    "" where several people worked and the next one may be any."""
+    "" where several people worked and the next one may be any. each: what is believed of each of several, as the
+    middle factor on what is reckoned."""
 
     rate: UseRate
     count: int
     people: int
     person: str = ""
+    each: tuple[tuple[str, float], ...] = ()
 
     def factor(self, share: float) -> float:
         """The factor on what is reckoned that this share of days stays under."""
@@ -72,16 +74,13 @@ def learned(ratios: Ratios) -> Learned | None:
     if len(ratios) == 1:
         ((person, own),) = ratios.items()
         return Learned(learn(PRIOR, own), count, 1, person)
-    return Learned(start_from(list(ratios.values())), count, len(ratios))
+    each = tuple((person, need_quantile_ml(of_person(ratios, person), 1.0, MIDDLE)) for person in ratios)
+    return Learned(start_from(list(ratios.values())), count, len(ratios), each=each)
 
 
-def of_person(ratios: Ratios, person: str) -> Learned | None:
+def of_person(ratios: Ratios, person: str) -> UseRate:
     """What is believed of one person's next day, from their own batches and those of the others."""
-    if not ratios:
-        return None
-    others = [own for name, own in ratios.items() if name != person]
-    rate = learn(start_from(others), ratios.get(person, ()))
-    return Learned(rate, sum(map(len, ratios.values())), len(ratios), person)
+    return learn(start_from([own for name, own in ratios.items() if name != person]), ratios.get(person, ()))
 
 
 def use_of(tract: Tract, method: str) -> Learned | None:

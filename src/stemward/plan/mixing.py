@@ -115,7 +115,14 @@ def _use_of(need: MixNeed, sums: Ledger) -> Learned | None:
 def _learned_data(use: Learned | None) -> dict[str, Any] | None:
     if use is None:
         return None
-    return {"factor": use.factor(MIDDLE), "batches": use.count, "people": use.people, "person": use.person}
+    each = [{"person": person, "factor": factor} for person, factor in use.each]
+    return {
+        "factor": use.factor(MIDDLE),
+        "batches": use.count,
+        "people": use.people,
+        "person": use.person,
+        "each": each,
+    }
 
 
 def strength_range(need: MixNeed, tract: Tract, book: Book) -> tuple[float, float]:

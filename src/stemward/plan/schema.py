@@ -125,7 +125,8 @@ MIX = record(
         "short_chance_frac": NUMBER, "expected_left_ml": NUMBER, "product_ml": NUMBER, "batches": many(BATCH),
         "learned": {
             "anyOf": [
-                record({"factor": NUMBER, "batches": WHOLE, "people": WHOLE, "person": TEXT}),
+                record({"factor": NUMBER, "batches": WHOLE, "people": WHOLE, "person": TEXT,
+                        "each": many(record({"person": TEXT, "factor": NUMBER}))}),
                 {"type": "null"},
             ]
         },

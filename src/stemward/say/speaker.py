@@ -57,7 +57,11 @@ class Speaker:
         who = known["person"] or en.paper.WORDS["learned_people"].format(people=known["people"])
         key = "learned_one" if known["batches"] == 1 else "learned"
         text = en.paper.WORDS[key].format(batches=known["batches"], who=who, factor=f"{known['factor']:.2g}")
-        return f" {text}"
+        alone = "; ".join(
+            en.paper.WORDS["learned_each"].format(person=one["person"], factor=f"{one['factor']:.2g}")
+            for one in known["each"]
+        )
+        return f" {text} {alone}." if alone else f" {text}"
 
     def cited(self, cited_id: str) -> float:
         """A number that the plan leans on; KeyError if it leans on none of that name."""

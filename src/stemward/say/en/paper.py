@@ -84,6 +84,7 @@ WORDS = {
     "learned": "That is {factor} times what is reckoned, from {batches} batches of {who} in your records.",
     "learned_one": "That is {factor} times what is reckoned, from 1 batch of {who} in your records.",
     "learned_people": "{people} people",
+    "learned_each": "{person} alone: {factor} times",
     "batch_of": "Batch {number} of {count}",
     "ae_per_volume": "{grams} g {ingredient} (acid equivalent) in each liter of mix",
     "fills": "{fills} x {measure} ({ml} mL)",
