@@ -15,6 +15,7 @@ Row = tuple[str, str, dict[str, Any]]
 USED_UP, NOT_KNOWN = "all of it was used", "not known yet"
 FATES = (USED_UP, KEPT, "discarded", "spilled", NOT_KNOWN)
 TINY_ML = 1e-9
+"""Less than this is how a computer rounds."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ _LINE = re.compile(
 )
 _CLOCK = re.compile(r"(\d{1,2})(?:[:.]?(\d\d))?\s*(am|pm)?")
 MOST_SIGNS = 4000
+"""Signs that one sheet's ticks may have, far more than its rows need: engineering guess."""
 
 
 @dataclass(frozen=True, slots=True)

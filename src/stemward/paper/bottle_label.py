@@ -213,6 +213,7 @@ def _fits(data: Sequence[Mapping[str, Any]], size: Size, text_pt: float, beside:
 
 
 MARGIN_MM = 3.0
+"""White at a label's edge, since printers and scissors are not exact: engineering guess."""
 
 
 def code(text: str) -> dict[str, Any]:

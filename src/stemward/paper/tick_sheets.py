@@ -6,9 +6,10 @@ from typing import Any
 from stemward.plan.field_sheets import MOST_ROWS, field_sheets
 from stemward.say import Speaker, en
 
-DOWN, ACROSS = 26, 3
+DOWN, ACROSS = 28, 2
 """Rows down a page and columns across it, large enough to be ticked with a gloved hand: engineering guess."""
 LOTS = 8
+"""Blank lines for lots, as many as stand on the page under a list: engineering guess."""
 WITH_A_CUT = ("cut stump", "cut only")
 
 

@@ -12,7 +12,7 @@ from stemward.ledger.stems import cut_untreated
 from stemward.plan.next_step import Matter
 
 SOON_D = 3
-"""A record is spoken of when so many days are left."""
+"""A record is spoken of when so many days are left: engineering guess."""
 DAY = datetime.timedelta(days=1)
 
 

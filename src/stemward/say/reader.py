@@ -11,6 +11,7 @@ from stemward.label.reader import Proposed
 from stemward.say.en import reader as words
 
 MOST_WORDS = 240
+"""Signs of a label's words that are shown beside a proposal: engineering guess."""
 
 
 def fact_lines(found: Sequence[Proposed], pages: int) -> list[str]:

@@ -16,6 +16,7 @@ from stemward.notebook.changes import Refused
 from stemward.units import UnitError, read
 
 MOST = 190
+"""Signs of what is typed in one field; an entry's text may have 200, and some are joined: engineering guess."""
 COMPASS = re.compile(
     r"(?:from\s+)?(?:the\s+)?([nesw]{1,3}|north|south|east|west|northeast|northwest|southeast|southwest)", re.I
 )

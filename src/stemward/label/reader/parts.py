@@ -37,6 +37,7 @@ _PATTERNS = tuple(
 )
 FRONT = "front"
 MOST_SIGNS = 70
+"""A longer line is no heading: engineering guess."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,14 +7,17 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 MOST_PAGES = 400
+"""A label with its booklet seldom has a hundred: engineering guess."""
 GUTTER_PT = 9.0
 """White from top to bottom of a block that is taken for the space between two columns: engineering guess."""
 LEAST_ROWS = 3
+"""Rows that must stand on each side of such a white space: engineering guess."""
 SAME_LINE = 0.5
-"""Share of a letter's height by which two pieces may be shifted and still stand on one line."""
+"""Share of a letter's height by which two pieces may be shifted and still stand on one line: engineering guess."""
 HEAD_SHARE = 0.08
-"""Share of a page at its top and bottom where running heads and page numbers stand."""
+"""Share of a page at its top and bottom where running heads and page numbers stand: engineering guess."""
 HEAD_PAGES = 3
+"""Pages on which the same words must stand there to be a running head: engineering guess."""
 SIGNS = {
     "\ufb00": "ff", "\ufb01": "fi", "\ufb02": "fl", "\ufb03": "ffi", "\ufb04": "ffl", "\u00a0": " ", "\u2011": "-",
     "\u2010": "-", "\u00ad": "", "\ufffe": "-", "\u2028": " ", "\x02": "-",
@@ -112,7 +115,7 @@ PARTED = "\x02\ufffe"
 """What the library puts where a word is parted at a line's end, without a new line."""
 _LINE, _WORD = re.compile(rf"[^\r\n{PARTED}]+"), re.compile(r"\S+")
 LOOSE = 0.15
-"""Share of a letter's full height, above and below, that is taken off, so that lines do not touch."""
+"""Share of a letter's full height, above and below, taken off so that lines do not touch: engineering guess."""
 WIDE = 1.5
 """A gap of so many heights between words is none within a line: engineering guess."""
 

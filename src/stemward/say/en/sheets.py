@@ -129,6 +129,7 @@ TICKS: dict[str, Any] = {
     "squirts": "Squirts",
     "dose": "Mix",
     "number": "No.",
+    "stem": "Stem",
     "size": "Across",
     "cut": "Cut",
     "treated": "Treated",
@@ -137,8 +138,10 @@ TICKS: dict[str, Any] = {
     "row_of": "Row {n}: {size} across, {count} plants, {dose} of mix each",
     "many": "{count} plants: too many to list. Work by lots and count what is treated.",
     "missed": "Missed, or not on the list",
-    "blanks": "Day ____________  Begun ________  Ended ________  By ____________________________  "
-    "Bottle before ________  after ________",
+    "blanks": (
+        "Day ____________  Begun ________  Ended ________  By ____________________________",
+        "Mixed ____________  Bottle level before ____________  after ____________",
+    ),
     "weather": "Wind ________ from ________  Air ________  Sky ____________________  Measured at ________",
     "evening": "This evening: type the numbers under After, Write down a day. For example 14-32 treated; 33 missed.",
 }
