@@ -8,7 +8,7 @@ from checks.build import OWNER, PRODUCT, case, fact, stems_of, with_facts
 from paper.test_packet import text_of
 from plan.test_draw_up import plan_of, tract_of
 from stemward.kinds import Choice
-from stemward.paper import packet, sheets
+from stemward.paper import day_sheets, packet, sheets
 from stemward.plan.gear import gear_of, glove_materials
 from stemward.say import Speaker, en
 
@@ -112,3 +112,13 @@ def test_words_the_face_has_no_signs_for_leave_the_rest_on_paper():
     tract = replace(tract_of(stems_of(), [CHOICE]), name="\u6797\u5730 Hollow \u061d")
     text = " ".join(text_of(packet(plan_of(tract))))
     assert "Hollow" in text and "??" in text
+
+
+def test_a_notice_gives_no_hours_when_one_entry_time_is_unread(plan):
+    """Two products, the entry time of one unread: the notice does not let people in after the other's hours."""
+    told = day_sheets.notice(Speaker(plan), plan)
+    assert any("4 hours" in line for line in told["lines"])
+    (product,) = plan["tract"]["products"]
+    two = {**plan, "tract": {**plan["tract"], "products": [product, {**product, "id": "g9", "entry_h": None}]}}
+    unread = day_sheets.notice(Speaker(two), two)["lines"]
+    assert en.sheets.DAY["notice_out_unread"] in unread and not any("4 hours" in line for line in unread)

@@ -1,4 +1,6 @@
-"""What follows from what was done: pure folds over entries. Nothing here is stored; the entries are.
+"""What follows from what was done: pure folds over entries, and what was typed of a day turned into entries.
+
+Nothing that is folded is stored; the entries are.
 
 Every fold first puts the entries in one order, so that the order in which they arrived changes nothing.
 """

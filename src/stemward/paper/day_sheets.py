@@ -49,13 +49,15 @@ def notice(speaker: Speaker, plan: Mapping[str, Any]) -> dict[str, Any]:
     patches = ", ".join(dict.fromkeys(t["patch_name"] for t in used))
     products = [words["notice_product"].format(name=p["name"], number=p["number"]) for p in plan["tract"]["products"]]
     how = ", ".join(dict.fromkeys(en.stages.HOW[t["how"]].lower() for t in used))
-    hours = [float(p["entry_h"]) for p in plan["tract"]["products"] if p["entry_h"] is not None]
+    # One product whose entry time nobody has read is enough for the notice to give no hours.
+    entry = [p["entry_h"] for p in plan["tract"]["products"]]
+    hours = [float(h) for h in entry if h is not None]
     lines = [
         words["notice_what"].format(patches=patches, tract=plan["tract"]["name"], how=how),
         words["notice_when"],
         *products,
         words["notice_out"].format(hours=speaker.number("entry_h", max(hours)))
-        if hours
+        if hours and len(hours) == len(entry)
         else words["notice_out_unread"],
         words["notice_ask"],
         words["notice_rule"],
