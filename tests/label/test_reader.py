@@ -106,7 +106,7 @@ def test_each_place_is_on_its_page():
     ("text", "kind", "value", "sure"),
     [
         ("Rain within 4 hours may lower control.", "hours without rain", "4 hours", "likely"),
-        ("Do not apply if rain is forecast within 24 hours.", "hours without rain", "24 hours", "unsure"),
+        ("Do not apply if rain is forecast within 24 hours.", "hours without rain", "24 hours", "sure"),
         ("Do not apply more than 2.0 lb ai per acre per application or 4.0 lb ai per acre per year.",
          "most per year", "4.0 lb/acre", "unsure"),
         ("Do not exceed 2 gallons of product (8 lb ae) per treated acre in any 12-month period.",

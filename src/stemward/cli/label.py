@@ -15,9 +15,10 @@ def run(args: argparse.Namespace) -> int:
     """Print the proposed facts by kind. 0, or 2 for a file that cannot be read."""
     from stemward.cli.common import say_unusable
     from stemward.gate.label_pdf import read_label
+    from stemward.gate.proposed import as_json, as_toml
     from stemward.label.reader import NotReadable
     from stemward.say.en import reader as words
-    from stemward.say.reader import as_json, as_toml, fact_lines
+    from stemward.say.reader import fact_lines
 
     try:
         found = read_label(Path(args.file).read_bytes())
@@ -30,5 +31,8 @@ def run(args: argparse.Namespace) -> int:
             Path(args.toml).write_text(as_toml(found.proposed), encoding="utf-8")
         except OSError as error:
             return say_unusable(f"{args.toml} cannot be written: {error.strerror}. Nothing was changed.")
-    print(as_json(found.proposed, found.pages) if args.json else "\n".join(fact_lines(found.proposed, found.pages)))
+    if args.json:
+        print(as_json(found.proposed, found.pages))
+    else:
+        print("\n".join(fact_lines(found.proposed, found.pages, found.pictures)))
     return 0

@@ -92,6 +92,8 @@ _KINDS = (
     FactKind("signal word", "text", "choice", choices=("none", "caution", "warning", "danger")),
     _switch("restricted use"),
     _list("ingredient percent", "text", ()),
+    FactKind("acid per volume", "text", "number", "strength", "g_l", many=True),
+    FactKind("active per volume", "text", "number", "strength", "g_l", many=True),
     # states and places
     _list("state only", "named", ()),
     _list("state excluded", "forbidden", ()),

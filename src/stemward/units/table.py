@@ -130,6 +130,9 @@ UNITS: dict[str, dict[str, Unit]] = {
         min=("min|minute|minutes", 60),
         h=("h|hr|hour|hours", 3600),
         day=("d|day|days", 86_400),
+        week=("week|weeks", 604_800),
+        # A month is a twelfth of a Julian year of 365.25 days, as the unit tables of astronomy have it (IAU 1976).
+        month=("month|months", Fraction(2_629_800)),
     ),
     "speed": _units(
         m_s=("m/s", 1),

@@ -10,62 +10,115 @@ from stemward.label.reader.text import Box, Line
 HEADINGS: tuple[tuple[str, str], ...] = (
     ("first aid", r"first aid|statement of practical treatment|primeros auxilios"),
     ("hazards to people", r"precautionary statements?|(precautionary statements?:? )?hazards? to humans( (and|&) domestic animals)?|declaraciones de precauci.n"),
-    ("equipment", r"personal protective equipment( \(ppe\))?|ppe|user safety requirements?|engineering controls?( statement| requirements?)?"),
+    ("equipment", r"personal protective equipment( \(ppe\))?|ppe|protective equipment|user safety requirements?|engineering controls?( statements?| requirements?)?"),
     ("advice to users", r"user safety recommendations?"),
-    ("environment", r"environmental hazards?"),
-    ("physical", r"physical (or|and) chemical hazards?|physical hazards?"),
+    ("environment", r"environmental hazards?( statements?)?"),
+    ("physical", r"physical (or|and) chemical hazards?|physical hazards?|physical/chemical hazards?"),
     ("farm workers", r"agricultural use requirements?"),
-    ("others", r"non-?agricultural use requirements?"),
-    ("storage", r"storage (and|&) disposal|pesticide storage|pesticide disposal|container (handling|disposal)"),
-    ("restrictions", r"(general |use |product |general use )?(restrictions|precautions|limitations)( and limitations)?|restrictions"),
-    ("drift", r"spray drift( management| advisories)?|drift"),
-    ("mixing", r"mixing( instructions| directions)?|tank ?mix(es|tures|ing)?|spray additives|adjuvants|surfactants"),
-    ("cut stump", r"(cut[- ]?stump|cut[- ]?surface|stump)( treatments?| applications?| method)?"),
-    ("basal bark", r"(low[- ]volume |streamline |conventional )?basal( bark)?( treatments?| applications?)?"),
-    ("hack and squirt", r"(tree )?injection( treatments?| applications?)?|hack[- ]?(and|&|n)[- ]?squirt|frill( or girdle)?( treatments?)?"),
-    ("foliar", r"(high[- ]volume |low[- ]volume |broadcast )?foliar( treatments?| applications?| sprays?)?|leaf sprays?"),
-    ("plants", r"(woody )?(plants|species|brush|weeds)( species)? (controlled|suppressed)|target plants"),
-    ("sites", r"(use )?sites|where to use|areas of use|application sites"),
-    ("grazing", r"grazing( and haying)?( restrictions)?|haying|livestock"),
-    ("warranty", r"(limitation of )?warranty( disclaimer)?( and limitation of liability)?|limitation of (remedies|liability)|conditions of sale"),
-    ("directions", r"directions for use|instrucciones de uso|general information|product information"),
+    ("others", r"non-?\s?agricultural use requirements?"),
+    ("storage", r"(pesticide )?storage( (and|&) disposal)?|pesticide (storage|disposal)|container (handling|disposal|storage)( (and|&) disposal)?|disposal"),
+    ("restrictions", r"(general |use |product |general use |site )*(restrictions|precautions|limitations)(,? (and|or) (restrictions|precautions|limitations))*|maximum (use |application )?rates?"),
+    ("drift", r"(mandatory )?spray drift( management| advisories| restrictions| precautions| reduction.*)?|drift|off-target movement|weather|wind|temperature inversions?"),
+    ("mixing", r"mixing( and (loading|application))?( instructions| directions| procedures)?|tank[- ]?mix(es|tures?|ing)?( instructions| directions)?|spray additives|adjuvants?|surfactants?|additives"),
+    ("plants", r"((woody )?(plants?|species|brush|weeds|trees)( and \w+)?( species)?) (controlled|suppressed|treated)( or (controlled|suppressed|partially controlled))?|(target|susceptible|woody) (plants|species|plant species)|woody brush and trees"),
+    ("grazing", r"grazing( and haying| (and|or) hay(ing)?( harvest)?)?( restrictions| precautions)?|haying( restrictions)?|livestock|(grazing|haying)( and| or|/)+\s?(grazing|haying|slaughter)?( restrictions)?"),
+    ("warranty", r"(limitation of |limited )?warranty( disclaimer)?( and (limitation of liability|disclaimer))?|limitation of (remedies|liability)|conditions of sale( and .*)?|inherent risks of use|terms and conditions of use"),
+    ("sites", r"(approved |labell?ed |registered )?(use )?sites( of use)?|where to use|areas of use|application sites|use areas|places? of use"),
+    ("directions", r"directions for use|instrucciones de uso|(general|product|use) information|(general )?use directions|general instructions"),
 )  # fmt: skip
 """Parts with the headings under which they stand, as label.md lists their variants."""
-_PATTERNS = tuple(
-    (name, re.compile(rf"(?:[\d.]+\s+)?(?:{pattern})(?:\s*\(cont(?:inued|\.)\))?\s*:?", re.I))
-    for name, pattern in HEADINGS
+WAYS: tuple[tuple[str, str], ...] = (
+    ("cut stump", r"cut[- ]?stumps?|cut[- ]?surfaces?|stumps?"),
+    ("basal bark", r"basal([- ]bark)?|thin[- ]?line|streamline"),
+    ("hack and squirt", r"injections?|hack[- ]?(?:and|&|n)[- ]?squirt|frills?|frilling|girdle"),
+    ("foliar", r"foliar|foliage|leaf sprays?"),
+)  # fmt: skip
+"""Words of which a heading on one way holds one."""
+_LEAD = r"(?:(?!(?:do|not|never|avoid|for|see|apply|use|if|when)\b)[\w/&-]+,? ){0,4}"
+_TAIL = r"(?: (?!(?:is|are|must|should|may|within|do)\b)[\w()/&,-]+){0,5}"
+_BEFORE, _AFTER = r"(?:(?:[\d.]+|[A-Z][.)]|[IVX]+\.)\s+)?", r"(?:\s*\(cont(?:inued|[’']?d\.?|\.)\))?\s*:?"
+_PATTERNS = tuple((name, re.compile(rf"{_BEFORE}(?:{pattern}){_AFTER}", re.I)) for name, pattern in HEADINGS)
+_WAYS = tuple(
+    (
+        name,
+        re.compile(rf"{_BEFORE}{_LEAD}(?:{pattern})\b{_TAIL}{_AFTER}", re.I),
+        re.compile(rf"\b(?:{pattern})\b", re.I),
+    )
+    for name, pattern in WAYS
 )
-FRONT = "front"
+FRONT, LETTER, OTHER = "front", "letter", "other"
+"""What stands before the first heading; a letter of acceptance; what stands under a heading of no standard part."""
 MOST_SIGNS = 70
 """A longer line is no heading: engineering guess."""
 
 
 @dataclass(frozen=True, slots=True)
 class Sentence:
-    """One sentence with the part it stands in, its page, and the lines' places it goes over."""
+    """One sentence with the part it stands in, its page, and the lines' places it goes over.
+
+    under: for a line of a list, the words that opened the list; else "". heading: the words printed over its part.
+    opens: True if it begins a paragraph. picture: True where words were made out in a picture.
+    """
 
     text: str
     part: str
     page: int
     boxes: tuple[Box, ...]
+    under: str = ""
+    heading: str = ""
+    opens: bool = True
+    picture: bool = False
 
 
 def part_of(line: Line, usual: float) -> str:
     """The part that a heading opens; "" for a line that is no heading."""
     text = line.text.strip()
-    if len(text) > MOST_SIGNS:
+    if len(text) > MOST_SIGNS or not _prominent(text, line.size, usual):
         return ""
-    prominent = text.isupper() or text.endswith(":") or line.size > 1.15 * usual or text.istitle()
-    if not prominent:
-        return ""
-    return next((name for name, pattern in _PATTERNS if pattern.fullmatch(text)), "")
+    return _named(text) or (OTHER if _foreign(text, line.size, usual) else "")
 
 
+def _prominent(text: str, size: float, usual: float) -> bool:
+    words = [word for word in re.findall(r"[A-Za-z][\w'-]*", text) if word.lower() not in _SMALL]
+    titled = bool(words) and all(word[0].isupper() for word in words)
+    return text.isupper() or text.endswith(":") or size > 1.15 * usual or titled
+
+
+_SMALL = frozenset("a an and as at by for from in of on or the to with".split())
+
+
+def _named(text: str) -> str:
+    """The standard part, or the one way, that the words of a heading name."""
+    standard = next((name for name, pattern in _PATTERNS if pattern.fullmatch(text)), "")
+    if standard:
+        return standard
+    ways = [name for name, _, word in _WAYS if word.search(text)]
+    if len(ways) == 1 and next(pattern for name, pattern, _ in _WAYS if name == ways[0]).fullmatch(text):
+        return ways[0]
+    return OTHER if len(ways) > 1 and text.isupper() else ""
+
+
+def _foreign(text: str, size: float, usual: float) -> bool:
+    """True for a heading of none of these parts: what follows no longer belongs to the part before."""
+    letters = sum(c.isalpha() for c in text)
+    plain = not re.search(r"[.;,%]|\d", text) and not _EMPHASIS.match(text) and not SIGNAL.fullmatch(text)
+    return plain and letters >= 6 and (text.isupper() or size > 1.15 * usual)
+
+
+_EMPHASIS = re.compile(
+    r"(?:do not|not |never|avoid|note|important|attention|keep|danger|warning|caution|poison|or\b|and\b|stop|read|total|(?:active|other|inert) ingr)",
+    re.I,
+)
 _END = re.compile(r"(?<=[^.\s][.!?])\s+(?=[A-Z0-9•\-–(])")
 _SHORT = re.compile(
     r"\b(?:Reg|Est|No|Nos|U\.S|fl|oz|gal|lbs?|pt|qt|approx|max|min|vs|e\.g|i\.e|in|ft|Inc|Co|Fig|Sec|St)\.$", re.I
 )
-BULLET = re.compile(r"^[•▪■●◦*·\-–—]\s*")
+BULLET = re.compile(r"^(?:[•▪■●◦·▶►✓√]\s*|[*\-–—]\s+|(?:\(\d{1,2}\)|\d{1,2}\)|[a-z]\))\s+|o\s(?=[A-Z]))")
+
+
+RUN_IN = re.compile(r"(?P<head>[A-Z][^:.]{2,60}?)(?::|\.|\s[-–—])\s+(?=[A-Z(\d])")
+"""A heading that stands at the beginning of the paragraph it opens."""
+LETTER_WORDS = re.compile(r"^(?:Dear\b|Sincerely\b|Yours truly)", re.M)
 
 
 def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
@@ -73,23 +126,40 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
     sizes = sorted(line.size for line in lines)
     usual = sizes[len(sizes) // 2] if sizes else 10.0
     pitch = _pitch(lines, usual)
+    letters = {line.page for line in lines if LETTER_WORDS.match(line.text)}
     found: list[Sentence] = []
     part, held, over = FRONT, _Held(), 0
     for number, line in enumerate(lines):
         if over:
             over -= 1
             continue
+        if line.page in letters:
+            if held.last is not None and held.last.page != line.page:
+                found += held.close(part)
+            held.add(line)
+            if number + 1 == len(lines) or lines[number + 1].page != line.page:
+                found += held.close(LETTER)
+            continue
         opened, over = _opened(lines, number, usual)
-        if opened:
+        if opened and not (opened == OTHER and part == FRONT):
             found += held.close(part)
-            part = opened
+            part, held.under = opened, ""
+            held.heading = " ".join(one.text for one in lines[number : number + over + 1])
             continue
         over = 0
         alone = SIGNAL.fullmatch(line.text.strip()) or (held.last and SIGNAL.fullmatch(held.text.strip()))
         if alone or BULLET.match(line.text) or _apart(line, held, usual, pitch):
             found += held.close(part)
+        if not held.text and (run_in := RUN_IN.match(line.text)) and (named := _run_in(run_in["head"])):
+            part, held.under, held.heading = named, "", run_in["head"]
         held.add(line)
     return [*found, *held.close(part)]
+
+
+def _run_in(head: str) -> str:
+    """The part that a heading opens which stands in the first line of its own paragraph."""
+    named = _named(head.strip()) if _prominent(head.strip(), 0.0, 1.0) else ""
+    return named if named != OTHER else ""
 
 
 def _opened(lines: Sequence[Line], number: int, usual: float) -> tuple[str, int]:
@@ -117,7 +187,8 @@ def _pitch(lines: Sequence[Line], usual: float) -> float:
         for one, other in pairwise(lines)
         if one.page == other.page and 0 < (step := _middle(other) - _middle(one)) < 3 * usual
     )
-    return steps[len(steps) // 2] if steps else 1.4 * usual
+    # Where paragraphs are short the gaps between them are as many as those between lines: the low ones are the lines'.
+    return steps[len(steps) // 4] if steps else 1.4 * usual
 
 
 def _middle(line: Line) -> float:
@@ -143,14 +214,18 @@ COMPOUND = re.compile(
 
 
 class _Held:
-    """Lines of a paragraph while they are gathered."""
+    """Lines of a paragraph while they are gathered. under: what opened the list that is being read."""
 
     def __init__(self) -> None:
         self.text = ""
         self.spans: list[tuple[int, int, Line]] = []
         self.last: Line | None = None
+        self.under = self.heading = ""
+        self.bullet = False
 
     def add(self, line: Line) -> None:
+        if not self.text:
+            self.bullet = bool(BULLET.match(line.text))
         text = BULLET.sub("", line.text)
         if self.text.endswith("-") and text[:1].islower() and not COMPOUND.search(self.text):
             self.text = self.text[:-1]
@@ -165,16 +240,23 @@ class _Held:
 
     def close(self, part: str) -> list[Sentence]:
         """The paragraph's sentences, and an empty paragraph to go on with."""
-        found, start = [], 0
+        found: list[Sentence] = []
+        start = 0
+        listed = self.bullet or (len(self.text) < MOST_SIGNS and not self.text.rstrip().endswith((".", ":")))
+        under = self.under if listed else ""
         for end in [*(m.end() for m in _END.finditer(self.text)), len(self.text)]:
             text = self.text[start:end].strip()
             if _SHORT.search(text) and end < len(self.text):
                 continue
             over = [line for a, b, line in self.spans if a < end and b > start]
             if text and over:
-                found.append(
-                    Sentence(text, part, over[0].page, tuple(line.box for line in over if line.page == over[0].page))
-                )
+                boxes = tuple(line.box for line in over if line.page == over[0].page)
+                made_out = any(line.picture for line in over)
+                found.append(Sentence(text, part, over[0].page, boxes, under, self.heading, not found, made_out))
             start = end
-        self.text, self.spans, self.last = "", [], None
+        if self.text.rstrip().endswith(":") and found:
+            self.under = found[-1].text
+        elif self.text and not listed:
+            self.under = ""
+        self.text, self.spans, self.last, self.bullet = "", [], None, False
         return found

@@ -4,61 +4,70 @@ import re
 
 NUMBER = r"(?:\d+[\s-]+\d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*\.?\d+)"
 TIME = re.compile(rf"({NUMBER})\s*[- ]?(hours?|hrs?|days?|weeks?|months?|minutes?)\b", re.I)
-SPEED = re.compile(rf"({NUMBER})\s*(mph|miles per hour|km/h)", re.I)
-TEMPERATURE = re.compile(rf"(-?{NUMBER})\s*(?:°|degrees?)?\s*([FC])(?:ahrenheit|elsius)?\b")
-DISTANCE = re.compile(rf"({NUMBER})[\s-]*(feet|foot|ft\.?|'|yards?|meters?|m)(?=\W|$)", re.I)
-SHARE = rf"{NUMBER}(?:\s*(?:to|-|–)\s*{NUMBER})?\s*%(?:\s*v/v)?"
-RATE = re.compile(
-    rf"(?P<n>{NUMBER})\s*(?P<unit>pounds?|lbs?\.?|kg|g|ounces?|fl\.? ?oz|oz|pints?|pts?|quarts?|qts?|gallons?|gals?)"
-    r"\s*(?:of\s*)?(?P<of>a\.?e\.?|a\.?i\.?|acid equivalent|active ingredient)?",
+SPEED = re.compile(rf"({NUMBER})\s*(mph|km/h)", re.I)
+TEMPERATURE = re.compile(rf"(?<![\d-])(-?{NUMBER})\s*([FC])\b")
+DISTANCE = re.compile(rf"({NUMBER})[\s-]*(feet|foot|ft\.?|'|yards?|miles?|meters?|m)(?=\W|$)", re.I)
+LENGTH = rf"({NUMBER})[\s-]*(inches|inch|in\.?|cm)(?=\W|$)"
+VOLUME = rf"({NUMBER})\s*(fl oz|oz|pt|qt|gal|mL|liters?|L)\b"
+RANGE = r"\s*(?:to|-|through|and)\s*"
+SHARE = rf"{NUMBER}(?:\s*%?\s*(?:to|-)\s*{NUMBER})?\s*%(?:\s*v/v)?"
+RATE = re.compile(rf"(?P<n>{NUMBER})\s*(?P<unit>lb|kg|g|oz|fl oz|pt|qt|gal)\b", re.I)
+NEGATED = re.compile(r"\b(?:do not|don't|not|never|avoid|except|cannot|must not)\b", re.I)
+FORBIDS = r"\b(?:do not|must not|may not|never|avoid|should not|shall not|not be (?:applied|made|used)|prohibited|not for use)\b"
+ADVICE = re.compile(
+    r"\b(?:should|may|recommend(?:ed|s)?|for best results|best results|can|suggested|preferabl[ey]|optimum|optimal)\b",
     re.I,
 )
-NEGATED = re.compile(r"\b(?:do not|don't|not|never|avoid|except)\b", re.I)
-ADVICE = re.compile(r"\b(?:should|may|recommend(?:ed|s)?|for best results|can)\b", re.I)
-CONDITION = re.compile(r"\b(?:unless|except|if|when(?!\s+(?:rain|wind))|provided|otherwise)\b", re.I)
+HARD = re.compile(r"\b(?:unless|except(?! stainless)|provided (?:that)?|otherwise|only if|with the exception)\b", re.I)
+SOFT = re.compile(r"\b(?:if|when|where|for (?:overhead )?exposure)\b", re.I)
+"""Conditions: after the first a figure is never sure, after the second only where the condition is the limit itself."""
+ELSEWHERE = re.compile(
+    r"\b(?:see|refer to|as (?:described|specified|given|listed) in|consult)\b[^.]{0,60}\b(?:section|table|chart|label|booklet|page|directions)\b",
+    re.I,
+)
 
 METHODS = (
     ("cut stump", re.compile(r"cut[- ]?stump|cut[- ]?surface|\bstumps?\b|cut surfaces?", re.I)),
-    ("basal bark", re.compile(r"\bbasal\b(?! (?:diameter|area))|\bbasal bark\b", re.I)),
-    ("hack and squirt", re.compile(r"hack[- ]?(?:and|&|n)[- ]?squirt|\bfrills?\b|tree injection|\binject(?:ion|ions|ed)?\b", re.I)),
-    ("foliar", re.compile(r"\bfoliar\b|\bfoliage\b|leaf spray|\bto leaves\b", re.I)),
+    ("basal bark", re.compile(r"\bbasal\b(?! (?:diameter|area|sprouts?|oil))|\bbasal bark\b|\bthin ?-?line\b|\bstreamline\b", re.I)),
+    ("hack and squirt", re.compile(r"hack[- ]?(?:and|&|n)[- ]?squirt|\bfrills?\b|\bfrilling\b|tree injection|\binject(?:ion|ions|ed)?\b", re.I)),
+    ("foliar", re.compile(r"\bfoliar\b|\bfoliage\b|leaf spray|\bto (?:the )?leaves\b", re.I)),
     ("girdle", re.compile(r"\bgirdl(?:e|ing)\b", re.I)),
 )  # fmt: skip
 PLACES = (
-    ("woods", re.compile(r"\bforests?\b|\bforestry\b|\bwoodlands?\b|\bwoods\b|\btimber\b|wildlife (?:openings|habitat)", re.I)),
-    ("non-crop", re.compile(r"non-?crop(?:land)?s?|non-?agricultural|natural areas?|industrial|fence ?rows?", re.I)),
-    ("right-of-way", re.compile(r"rights?-? ?of-? ?ways?|roadsides?|utility|railroads?", re.I)),
-    ("pasture", re.compile(r"\bpastures?\b|\brangelands?\b|\brange\b|grazed", re.I)),
-    ("crop", re.compile(r"(?<!non-)(?<!non)\bcrops?\b(?!land)|\borchards?\b|\bvineyards?\b|\bgardens?\b", re.I)),
-    ("yard", re.compile(r"\blawns?\b|\byards?\b|\bhomes?\b|residential|landscapes?|\bornamentals?\b|\bturf\b", re.I)),
-    ("wet", re.compile(r"\bwetlands?\b|\baquatic\b|\bshores?\b|\bmarsh(?:es)?\b|\bswamps?\b|riparian|water'?s edge|ditch ?banks?", re.I)),
+    ("woods", re.compile(r"\bforests?\b|\bforestry\b|\bwoodlands?\b|\bwoods\b|\btimber\b|\bwood ?lots?\b|wildlife (?:openings|habitat)|tree plantations?|conifer release|site preparation", re.I)),
+    ("non-crop", re.compile(r"non-?\s?crop(?:land)?s?|non-?agricultural (?:areas?|land|sites?)|natural areas?|industrial (?:areas?|sites?)|fence ?-?rows?|vacant lots|parks\b|open space|conservation (?:areas?|land)", re.I)),
+    ("right-of-way", re.compile(r"rights?\s?-? ?of\s?-? ?ways?|\broadsides?\b|utility (?:lines?|corridors?)|\brailroads?\b|pipelines?|power ?lines?", re.I)),
+    ("pasture", re.compile(r"\bpastures?\b|\brange ?lands?\b|\brange\b(?! of)|grazed (?:areas?|land)|permanent grass|\bCRP\b", re.I)),
+    ("crop", re.compile(r"(?<!non-)(?<!non)(?<!non )\bcrop ?lands?\b|(?<!non-)(?<!non)(?<!non )\bcrops?\b(?! ?land)|\borchards?\b|\bvineyards?\b|\bgardens?\b", re.I)),
+    ("yard", re.compile(r"\blawns?\b|\byards?\b|\bhomes?\b|\bhomeowners?\b|residential|residences?|\bornamentals?\b|\bturf\b|landscap(?:es?|ing)|\bplaygrounds?\b", re.I)),
+    ("wet", re.compile(r"\bwet ?lands?\b|\baquatic (?:sites?|areas?)|\bshores?\b|shorelines?|\bmarsh(?:es)?\b|\bswamps?\b|\bbogs?\b|riparian|water'?s edge|(?:ditch|stream|canal) ?banks?|flood ?plains?", re.I)),
 )  # fmt: skip
 ANY_PLACE = re.compile("|".join(pattern.pattern for _, pattern in PLACES), re.I)
 """A quick look whether any is named at all."""
 EQUIPMENT = (
-    ("long-sleeved shirt", re.compile(r"long[- ]sleeved? shirt", re.I)),
-    ("long pants", re.compile(r"long pants|long-legged", re.I)),
-    ("shoes and socks", re.compile(r"shoes? (?:plus|and|&) socks|socks (?:plus|and) shoes", re.I)),
-    ("coveralls", re.compile(r"coveralls?", re.I)),
+    ("long-sleeved shirt", re.compile(r"long[- ]sleeved? shirts?", re.I)),
+    ("long pants", re.compile(r"long pants|long-legged|long trousers", re.I)),
+    ("shoes and socks", re.compile(r"shoes?,? (?:plus|and|&|with|\+) socks|socks,? (?:plus|and|&|with) (?:closed )?shoes|\bsocks\b(?=[^.]*\bshoes\b)", re.I)),
+    ("coveralls", re.compile(r"\bcoveralls?\b|\bcover-alls?\b", re.I)),
     ("waterproof gloves", re.compile(r"waterproof gloves?", re.I)),
-    ("chemical-resistant gloves", re.compile(r"chemical[- ]resistant gloves?", re.I)),
-    ("protective eyewear", re.compile(r"protective eye ?wear|safety glasses|eye protection", re.I)),
-    ("goggles", re.compile(r"goggles", re.I)),
-    ("face shield", re.compile(r"face ?shield", re.I)),
-    ("chemical-resistant apron", re.compile(r"(?:chemical[- ]resistant )?apron", re.I)),
-    ("chemical-resistant headgear", re.compile(r"(?:chemical[- ]resistant )?headgear", re.I)),
-    ("chemical-resistant footwear", re.compile(r"chemical[- ]resistant (?:footwear|boots)", re.I)),
-    ("respirator", re.compile(r"respirator", re.I)),
+    ("chemical-resistant gloves", re.compile(r"chemical[- ]\s?resistant(?: or waterproof)? gloves?|gloves?,? (?:that are )?chemical[- ]resistant|(?:rubber|nitrile|butyl|neoprene|laminate|pvc) gloves", re.I)),
+    ("protective eyewear", re.compile(r"protective eye ?-?wear|safety glasses|eye protection|eye-?wear", re.I)),
+    ("goggles", re.compile(r"\bgoggles\b", re.I)),
+    ("face shield", re.compile(r"\bface ?-?shields?\b", re.I)),
+    ("chemical-resistant apron", re.compile(r"\baprons?\b", re.I)),
+    ("chemical-resistant headgear", re.compile(r"\bhead ?-?gear\b|chemical[- ]resistant (?:hat|hood)", re.I)),
+    ("chemical-resistant footwear", re.compile(r"chemical[- ]resistant (?:footwear|boots|shoes)|\bfootwear\b", re.I)),
+    ("respirator", re.compile(r"\brespirators?\b|\bfiltering facepiece", re.I)),
 )  # fmt: skip
 MATERIALS = (
-    ("barrier laminate", re.compile(r"barrier laminate", re.I)),
-    ("butyl rubber", re.compile(r"butyl", re.I)),
-    ("nitrile rubber", re.compile(r"nitrile", re.I)),
-    ("neoprene rubber", re.compile(r"neoprene", re.I)),
+    ("barrier laminate", re.compile(r"barrier laminate|\blaminate\b", re.I)),
+    ("butyl rubber", re.compile(r"\bbutyl\b", re.I)),
+    ("nitrile rubber", re.compile(r"\bnitrile\b", re.I)),
+    ("neoprene rubber", re.compile(r"\bneoprene\b", re.I)),
     ("natural rubber", re.compile(r"natural rubber", re.I)),
     ("polyethylene", re.compile(r"polyethylene", re.I)),
-    ("polyvinyl chloride", re.compile(r"polyvinyl chloride|\bpvc\b", re.I)),
-    ("fluoroelastomer", re.compile(r"fluoroelastomer", re.I)),
+    ("polyvinyl chloride", re.compile(r"poly ?vinyl ?chloride|\bpvc\b", re.I)),
+    ("fluoroelastomer", re.compile(r"fluoro-?elastomer", re.I)),
 )  # fmt: skip
 _NAMES = {
     "AL": "Alabama", "AK": "Alaska", "AZ": "Arizona", "AR": "Arkansas", "CA": "California", "CO": "Colorado",

@@ -2,7 +2,7 @@
 
 import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -38,35 +38,55 @@ class NotReadable(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One line of text with its page (from 1), its place, and the height of its letters in points."""
+    """One line of text with its page (from 1), its place, and the height of its letters in points.
+
+    picture: True where the words were made out in a picture of the page.
+    """
 
     page: int
     text: str
     box: Box
     size: float
+    picture: bool = False
 
 
-def lines_of(raw: bytes) -> tuple[list[Line], int]:
-    """All lines in reading order, running heads left out, and the number of pages.
+ReadPicture = Callable[[Any, int], list[Line]]
+"""Makes out the words in the picture of a page, given the page and its number from 1."""
 
-    Raises NotReadable: "no_pdf", "locked", "no_pages", "too_many_pages", "no_text" (pictures of pages only).
-    """
+
+def opened(raw: bytes) -> Any:
+    """A PDF document. Raises NotReadable: "no_pdf", "locked", "no_pages", "too_many_pages"."""
     import pypdfium2
 
     try:
         document = pypdfium2.PdfDocument(raw)
     except pypdfium2.PdfiumError as error:
         raise NotReadable("locked" if "password" in str(error).lower() else "no_pdf") from None
-    count = len(document)
-    if count == 0:
+    if len(document) == 0:
         raise NotReadable("no_pages")
-    if count > MOST_PAGES:
+    if len(document) > MOST_PAGES:
         raise NotReadable("too_many_pages")
+    return document
+
+
+def lines_of(raw: bytes, read_picture: ReadPicture | None = None) -> tuple[list[Line], int]:
+    """All lines in reading order, running heads left out, and the number of pages.
+
+    read_picture: what is asked for the words of pages that hold none, if anything can be.
+    Raises NotReadable: "no_pdf", "locked", "no_pages", "too_many_pages", "no_text" (pictures of pages only).
+    """
+    import pypdfium2
+
+    document = opened(raw)
+    count = len(document)
     pages: list[tuple[float, list[Line]]] = []
     for number in range(count):
         try:
             page = document[number]
-            pages.append((page.get_height(), _pieces(page, number + 1)))
+            found = _pieces(page, number + 1)
+            if not found and read_picture is not None:
+                found = read_picture(page, number + 1)
+            pages.append((page.get_height(), found))
         except pypdfium2.PdfiumError:
             pages.append((0.0, []))
     if not any(found for _, found in pages):
@@ -79,8 +99,21 @@ def lines_of(raw: bytes) -> tuple[list[Line], int]:
     return lines, count
 
 
+def words_of(page: Any) -> list[tuple[str, Box]]:
+    """The words of a page with their places, as the file holds them."""
+    return [(plain(word), box) for line in _worded(page) or () for word, box in line]
+
+
 def _pieces(page: Any, number: int) -> list[Line]:
     """The runs of words of a page: what the file holds as one line, parted where a gap is as wide as a gutter."""
+    lines = _worded(page)
+    if lines is None:
+        return _by_rectangles(page.get_textpage(), page.get_height(), number)
+    return [run for words in lines for run in _runs(words, number)]
+
+
+def _worded(page: Any) -> list[list[tuple[str, Box]]] | None:
+    """The words of each line of the file; None where letters and places cannot be counted alike."""
     import ctypes
 
     import pypdfium2.raw as pdfium
@@ -90,7 +123,7 @@ def _pieces(page: Any, number: int) -> list[Line]:
     count = textpage.count_chars()
     text = textpage.get_text_range(0, count)
     if len(text) != count:
-        return _by_rectangles(textpage, height, number)
+        return None
     rect = pdfium.FS_RECTF()
     at = ctypes.byref(rect)
 
@@ -99,7 +132,7 @@ def _pieces(page: Any, number: int) -> list[Line]:
         slack = (rect.top - rect.bottom) * LOOSE
         return rect.left, height - rect.top + slack, rect.right, height - rect.bottom - slack
 
-    found = []
+    found: list[list[tuple[str, Box]]] = []
     for line in _LINE.finditer(text):
         words: list[tuple[str, Box]] = []
         for word in _WORD.finditer(text, line.start(), line.end()):
@@ -107,7 +140,7 @@ def _pieces(page: Any, number: int) -> list[Line]:
             words.append((word[0], (first[0], min(first[1], last[1]), last[2], max(first[3], last[3]))))
         if words and text[line.end() : line.end() + 1] in tuple(PARTED):
             words[-1] = (f"{words[-1][0]}-", words[-1][1])
-        found += _runs(words, number)
+        found.append(words)
     return found
 
 

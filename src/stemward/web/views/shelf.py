@@ -6,7 +6,8 @@ from django.http import Http404, HttpRequest, HttpResponse, QueryDict
 from django.shortcuts import redirect
 from django.views.decorators.http import require_POST
 
-from stemward.gate.label_pdf import read_label, usable
+from stemward.gate.label_pdf import read_label
+from stemward.gate.proposed import as_facts, usable
 from stemward.handbook import Book, load
 from stemward.kinds import Product
 from stemward.label import KINDS
@@ -20,7 +21,6 @@ from stemward.say import figure
 from stemward.say.en import reader
 from stemward.say.en import shelf as words
 from stemward.say.en.forms import OPTIONS
-from stemward.say.reader import as_facts
 from stemward.units import EXAMPLE
 from stemward.web import clock, forms
 from stemward.web.door import who

@@ -1,0 +1,266 @@
+"""How strong, how much, how often: shares in the mix, carriers, most per stem, per application and per year."""
+
+import re
+
+from stemward.label.reader.phrases import NEGATED, NUMBER, RANGE, RATE, VOLUME
+from stemward.label.reader.said import Hit, Hits, Said, Sure
+
+_ADDED = r"(?:non-?ionic |crop |methylated |seed |ammonium |drift |oil )*(?:surfactants?|adjuvants?|sulfate|dyes?|colou?rants?|concentrates?|NIS|COC|MSO|AMS|defoamers?|additives?)"
+_OF_OTHERS = re.compile(
+    rf"{_ADDED}\b[^.;%]{{0,40}}?{NUMBER}\s*%?(?:{RANGE}{NUMBER})?\s*%(?:\s*v/v)?|"
+    rf"{NUMBER}\s*%?(?:{RANGE}{NUMBER})?\s*%(?:\s*\(?(?:v/v|w/v|by volume)\)?)?\s*(?:of )?(?:an? )?{_ADDED}",
+    re.I,
+)
+"""Shares of what is added to a mix, which are not those of the product."""
+_NO_SHARE = (
+    r"(?!\s*(?:of (?:the |an? |any |total )?(?:\w+ )?(?:foliage|crown|leaves|area|acre|surface|canopy|plants?|stems?|field|pasture|water|acreage|"
+    r"site)|control|active|ae\b|ai\b|kill|slope|relative|humidity|cover|or more of the (?:leaves|area)))"
+)
+_A_SHARE = r"(?:v/v|\(v/v\)|by volume|solutions?|mix(?:ture)?s?|concentrations?|sprays?|of (?:this |the )?product|product|dilutions?|strength)"
+_BETWEEN = re.compile(rf"(?<![\d./-])({NUMBER})\s*%?\s*(?:to|-|or|through)\s*({NUMBER})\s*%{_NO_SHARE}", re.I)
+_ONE = re.compile(
+    rf"(?<![\d./-])({NUMBER})\s*%\s*(?:\(?\s*{_A_SHARE})|"
+    rf"(?:{_A_SHARE}|concentration|dilut\w+|rate)\s*(?:of|at|to|is|contain\w*)?\s*(?:up to |at |no more than |not more than )?({NUMBER})\s*%{_NO_SHARE}",
+    re.I,
+)
+_PARTS = re.compile(
+    r"\b(\d+)\s*parts?\s*(?:of )?(?:(?:this |the )?(?:product|herbicide|concentrate)\s*)?(?:with|to|and|in|per|:)?\s*(\d+)\s*parts?",
+    re.I,
+)
+_RATIO = re.compile(r"\b(\d+)\s*:\s*(\d+)\b(?=[^.]*\b(?:water|oil|diesel|dilut|mix|solution|with))", re.I)
+_PER_GALLON = re.compile(
+    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*(fl oz|oz|pt|qt|mL)\b[^.;%]{{0,40}}?(?:per|/|in each|in|to make)\s*(?:1 |each |every |one )?gal(?:lon)?\b",
+    re.I,
+)
+_TO_MAKE = re.compile(
+    rf"({NUMBER})(?:\s*(?:gal|qt|pt)?\s*(?:to|-)\s*({NUMBER}))?\s*(gal|qt|pt|fl oz)\b[^.;%]{{0,80}}?"
+    r"(?:to make|per|in each|/|in (?:enough|sufficient) [^.;]{0,40}?(?:to make|for))\s*(?:a total of )?100\s*(?:gal|-gal)",
+    re.I,
+)
+_IN_REST = re.compile(
+    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*gal\b[^.;]{{0,40}}?\b(?:in|with|to)\s*({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*gal\b",
+    re.I,
+)
+_GALLONS = {"gal": 1.0, "qt": 0.25, "pt": 0.125, "fl oz": 1 / 128, "oz": 1 / 128, "ml": 1 / 3785.41}
+"""US gallons in each: 231 cubic inches a gallon, 128 fluid ounces, 3,785.41 mL (NIST SP 811, 2008)."""
+
+
+def figure(text: str) -> float:
+    """A number as labels print it: "1 1/2", "1-1/2", "1,000", ".5"."""
+    total = 0.0
+    for piece in re.split(r"[\s-]+", text.replace(",", "")):
+        over, _, under = piece.partition("/")
+        total += float(over) / float(under or 1) if float(under or 1) else 0.0
+    return total
+
+
+def _percent(value: float) -> str:
+    return f"{value:.4g} %"
+
+
+def _pair(low: str | None, high: str, most: Sure = "sure") -> Hits:
+    if low is not None and figure(low) >= figure(high):
+        # The higher figure first, or a slash that the page lost: a person looks.
+        most = "unsure"
+    if low is not None:
+        yield Hit("weakest mix", f"{low} %", most)
+    yield Hit("strongest mix", f"{high} %", most)
+
+
+def mix(s: Said) -> Hits:
+    """Shares of product in the mix, where a way or the mixing is spoken of."""
+    if not (s.methods or s.part == "mixing") or s.part in ("warranty", "storage", "first aid", "letter"):
+        return
+    text = _OF_OTHERS.sub(" ", s.text)
+    least = re.search(r"\bat least\b|\bminimum\b|no less than|not less than", text, re.I)
+    forbidden = re.search(r"do not (?:use|apply|mix|exceed|go above)", text, re.I)
+    many: Sure = "unsure" if len(re.findall(r"%", text)) > 2 else "sure"
+    if re.search(r"\bundiluted\b|\bfull[- ]strength\b|\bas undiluted\b|\bneat\b", text, re.I) and not forbidden:
+        if not re.search(r"\bnot\b[^.]{0,20}undiluted", text, re.I):
+            yield Hit("strongest mix", "100 %", many)
+    elif m := _PARTS.search(text):
+        yield Hit("strongest mix", _percent(100 * int(m[1]) / max(1, int(m[1]) + int(m[2]))))
+    elif m := _RATIO.search(text):
+        # One to four may be one in four or one and four.
+        how: Sure = "likely" if m[1] == m[2] else "unsure"
+        yield Hit("strongest mix", _percent(100 * int(m[1]) / max(1, int(m[1]) + int(m[2]))), how)
+    if m := _BETWEEN.search(text):
+        yield from _pair(m[1], m[2], many)
+    elif m := _ONE.search(text):
+        number = m[1] or m[2]
+        if least:
+            yield Hit("weakest mix", f"{number} %", many)
+        else:
+            yield Hit("strongest mix", f"{number} %", many)
+    elif m := _TO_MAKE.search(text):
+        yield from _volumes(m[1], m[2], m[3], 100.0)
+    elif m := _IN_REST.search(text):
+        if m[2] and m[4]:
+            yield Hit("weakest mix", _percent(100 * figure(m[1]) / (figure(m[1]) + figure(m[3]))), "likely")
+            yield Hit("strongest mix", _percent(100 * figure(m[2]) / (figure(m[2]) + figure(m[4]))), "likely")
+        elif not m[2] and not m[4] and figure(m[3]) + figure(m[1]) > 0:
+            yield Hit("strongest mix", _percent(100 * figure(m[1]) / (figure(m[1]) + figure(m[3]))), "likely")
+    elif (m := _PER_GALLON.search(text)) and not re.search(r"\blb\b", text, re.I):
+        yield from _volumes(m[1], m[2], m[3], 1.0)
+
+
+def _volumes(low: str, high: str | None, unit: str, gallons: float) -> Hits:
+    share = 100 * _GALLONS[unit.lower()] / gallons
+    if high is not None:
+        yield Hit("weakest mix", _percent(share * figure(low)), "likely")
+    top = share * figure(high if high is not None else low)
+    if top <= 100:
+        yield Hit("strongest mix", _percent(top), "likely")
+
+
+_OIL = r"(?:(?:basal|diluent|diesel|fuel|mineral|vegetable|penetrating|crop|bark|seed|paraffinic|methylated|commercially|available)[ -])*oils?\b|\bdiesel\b|\bkerosene\b"
+
+
+def carrier(s: Said) -> Hits:
+    """What the product is mixed with."""
+    if not (s.methods or s.part == "mixing") or s.part in ("warranty", "storage", "first aid", "letter"):
+        return
+    for name, words in (("water", r"water\b"), ("oil", _OIL)):
+        joined = rf"\b(?:in|with|and enough|parts|to|sufficient|enough|of)\s+(?:(?:a|an|the|clean|enough|sufficient|either|commercially available|\d[\d-]*|gal|to|of|parts?)\s+){{0,4}}{words}"
+        m = re.search(joined, s.text, re.I)
+        if not m or re.search(r"\b(?:surface|standing|near|into|directly to|apply to)\s+(?:\w+ )?water", m[0], re.I):
+            continue
+        if not re.search(r"\bmix|\bdilut|\bsolution|\bparts?\b|\bblend|\bgal\b|%|\bspray", s.text, re.I):
+            continue
+        if re.search(rf"do not (?:mix|dilute|use|add)[^.;]*{words}", s.text, re.I):
+            yield Hit("carrier forbidden", name)
+        elif not NEGATED.search(s.text[: m.start()]):
+            yield Hit("carrier", name)
+
+
+_PER_STEM = re.compile(
+    rf"(?:not (?:to )?exceed|no more than|not more than|more than|maximum of|limit\w* (?:\w+ )?to)\s+{VOLUME}[^.;]{{0,40}}?\bper (?:stem|tree|stump|plant|clump|cut stump)\b",
+    re.I,
+)
+_APART = re.compile(
+    rf"(?:spaced?|space|make|placed?|cuts?|injections?|hacks?|frills?|apart|intervals?)[^.;]{{0,60}}?\b({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(inch(?:es)?|in\.?|cm)\b"
+    r"[^.;]{0,30}?(?:\bapart\b|\bbetween\b|\bintervals?\b|from edge|edge to edge|on center|spacing)|"
+    rf"\b({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(inch(?:es)?|in\.?|cm)\b\s*(?:apart|between (?:the )?(?:cuts?|edges|injections?|hacks?)|intervals?)",
+    re.I,
+)
+
+
+def per_stem(s: Said) -> Hits:
+    """Most of a mix for one stem, and how far cuts may be apart."""
+    if m := _PER_STEM.search(s.text):
+        yield Hit("most per stem", f"{m[1]} {m[2]}")
+    if "hack and squirt" in s.methods or re.search(r"\bcuts\b|\bhacks?\b|\binject", s.text, re.I):
+        if re.search(r"\brows?\b|seedling|nozzle", s.text, re.I):
+            return
+        if m := _APART.search(s.text):
+            high = m[2] or m[1] or m[5] or m[4]
+            unit = m[3] or m[6]
+            yield Hit("cut widths apart", f"{high} {'cm' if unit.lower() == 'cm' else 'in'}")
+
+
+YEARLY = re.compile(
+    r"(?:per|each|every|in any|in a|within a|in one|any) (?:single )?(?:calendar |given |one )?year\b|per annum|\bannual|\b12[- ]months?\b|"
+    r"(?:per|each|in a|in any) (?:growing |use |treatment )?season|\byearly\b|calendar year|\bseasonal",
+    re.I,
+)
+SINGLE = re.compile(
+    r"per (?:single |individual |broadcast )?(?:application|treatment)|(?:single|individual|one[- ]time|any one|each) (?:application|treatment)|"
+    r"/\s*application|in (?:a single|any one|one|1) (?:application|treatment)|at (?:one|any one|a single) time",
+    re.I,
+)
+_LIMIT = re.compile(
+    r"not (?:to )?exceed|no more than|not more than|not (?:apply|use|go) (?:more than|above|over|greater)|do not (?:apply|use|go|make)[^.;]{0,40}?(?:more than|above|over|greater than|in excess of)|"
+    r"\bmaximum\b|\bmax\.?\b|at or below|\blimit|not be (?:greater|more) than|\bcannot exceed|must not exceed|may not exceed|up to a total|exceeding|\btotal of all\b",
+    re.I,
+)
+_AREA = re.compile(r"\bacres?\b|\bper A\b|\bkg/ha\b|\bhectare", re.I)
+
+
+def _which(text: str) -> str:
+    """Which maximum a text speaks of; "" where of neither or of both."""
+    single, yearly = SINGLE.search(text), YEARLY.search(text)
+    return "" if bool(single) == bool(yearly) else "most per application" if single else "most per year"
+
+
+def maxima(s: Said) -> Hits:
+    """Most on an acre, in one application and in a year: weights of the acid; of other weights never sure."""
+    text = s.text
+    if not _AREA.search(text) or re.search(r"do not use less|at least|no less than|minimum (?:use )?rate", text, re.I):
+        return
+    if not _LIMIT.search(text) or s.part in ("warranty", "first aid", "letter"):
+        return
+    rates = [m for m in RATE.finditer(text) if m["unit"].lower() in ("lb", "kg", "g")]
+    named = _which(text) or _which(s.whole)
+    for n, m in enumerate(rates):
+        tail = text[m.end() : rates[n + 1].start() if n + 1 < len(rates) else len(text)]
+        own = _which(tail) or named
+        if not own:
+            continue
+        near = f"{text[max(0, m.start() - 30) : m.start()]} {tail[:70]}"
+        acid, salt = re.search(r"\bae\b|\bacid\b", near, re.I), re.search(r"\bai\b", near, re.I)
+        most: Sure = "sure" if acid and not salt else "unsure"
+        if len({r["n"] for r in rates}) > 1 and not (_which(tail) and len(rates) == 2):
+            most = "unsure"
+        yield Hit(own, f"{m['n']} {m['unit'].lower()}/{'acre' if m['unit'].lower() == 'lb' else 'ha'}", most)
+    volume = None if rates else RATE.search(text)
+    if named and volume:
+        # A volume of product: what of it is acid, the strength on the front tells.
+        yield Hit(named, f"{volume['n']} {volume['unit'].lower()}/acre", "unsure")
+    if YEARLY.search(text):
+        if re.search(r"\b12[- ]months?\b|365[- ]day", text, re.I):
+            yield Hit("year means", "12 months")
+        elif re.search(r"calendar", text, re.I):
+            yield Hit("year means", "calendar year")
+        elif re.search(r"season", text, re.I):
+            yield Hit("year means", "season")
+
+
+_TIMES = {"once": "1", "twice": "2", "three times": "3", "one": "1", "two": "2", "single": "1"}
+_COUNT = re.compile(
+    r"(?:no more than|not more than|not exceed|not to exceed|maximum of|limit\w*(?: \w+){0,4} to|total of|(?:make|apply|use)[^.;]{0,30}? more than|up to|only)\s+"
+    r"(?:a total of )?(\d+|one|two|single)\s+(?:\w+\s+){0,2}?(?:applications?|treatments?)\b",
+    re.I,
+)
+_ONCE = re.compile(
+    r"(?:no more than|not more than|more than|only|exceed|limit\w* to)\s+(once|twice|three times|1 time|2 times)\b",
+    re.I,
+)
+_NUMBER_OF = re.compile(
+    r"(?:maximum|max\.?) (?:number|no\.?) of (?:\w+ )?(?:applications?|treatments?)[^.\d;]{0,40}(\d+)", re.I
+)
+_BETWEEN_THEM = re.compile(
+    r"between (?:\w+ ){0,2}(?:applications?|treatments?)|\bre-?\s?treat|\bre-?\s?appl|retreatment interval|application interval|\bapart\b|"
+    r"sequential applications?|repeat (?:applications?|treatments?)|second application|apply again|treat (?:again|the same)|following (?:the )?(?:first|initial|previous) (?:application|treatment)",
+    re.I,
+)
+_WAIT = re.compile(
+    rf"(?:at least|minimum(?: of| interval of)?|\bwait\b|\ballow\b|interval[^.\d;]{{0,50}}?|within|less than|sooner than|until|\bmust be|separated by|for|after)\s*"
+    rf"(?:of |is |: ?|a |an |at least )*({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(days?|weeks?|months?)",
+    re.I,
+)
+
+
+_DAY_INTERVAL = re.compile(
+    rf"\b({NUMBER})[\s-]+(day|week|month)s?[\s-]+(?:re-?treatment |re-?application |application |minimum )?interval",
+    re.I,
+)
+
+
+def repeats(s: Said) -> Hits:
+    """How often, and how long between two applications."""
+    if s.part in ("warranty", "first aid", "storage", "letter"):
+        return
+    counted = _COUNT.search(s.text) or _NUMBER_OF.search(s.text)
+    if counted:
+        yield Hit("most applications", _TIMES.get(counted[1].lower(), counted[1]))
+    elif (m := _ONCE.search(s.text)) and re.search(r"appl|treat|year|season", s.text, re.I):
+        yield Hit(
+            "most applications",
+            {"once": "1", "twice": "2", "three times": "3", "1 time": "1", "2 times": "2"}[m[1].lower()],
+        )
+    if _BETWEEN_THEM.search(s.text) and not re.search(r"\bcuts?\b|\binches\b|\bgraz|\bhay\b", s.text, re.I):
+        wait, named = _WAIT.search(s.text), _DAY_INTERVAL.search(s.text)
+        if wait:
+            yield Hit("shortest interval", f"{wait[1]} {wait[3]}", "unsure" if wait[2] else "sure")
+        elif named:
+            yield Hit("shortest interval", f"{named[1]} {named[2]}s")

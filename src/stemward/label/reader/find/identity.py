@@ -1,0 +1,86 @@
+"""What the product is: numbers, edition, signal word, class, ingredients."""
+
+import re
+
+from stemward.label.reader.phrases import NUMBER
+from stemward.label.reader.said import Hit, Hits, Said
+
+_REGISTERED = re.compile(
+    r"E\.?P\.?A\.?\s*Reg(?:istration|\.)?\s*(?:Numbers?|Nos?\.?|#)?\s*[:.]?\s*(\d{1,6}\s?-\s?\d{1,5}(?:\s?-\s?\d{1,6})?)(?!\d|-\d|/)",
+    re.I,
+)
+_MADE_AT = re.compile(r"E\.?P\.?A\.?\s*Est(?:ablishment|\.)?\s*(?:Numbers?|Nos?\.?|#)?\s*[:.]?\s*", re.I)
+_PLANT = re.compile(r"\b(\d{1,6}\s?-\s?[A-Z]{2,3}\s?-\s?\d{1,4})\b")
+_EDITION = re.compile(
+    r"^\W*(?:Label (?:code|version|edition|no\.?|date|issued)|Revised|Revision|Rev\.|Edition|ACCEPTED|Date of (?:issue|this label))"
+    r"\s*(?:date|no\.?)?\s*[:.#]?\s*([A-Z0-9][\w./ -]*\d[\w./-]*)\W*$",
+    re.I,
+)
+
+
+def numbers(s: Said) -> Hits:
+    """Registration and establishment numbers, and the label's edition."""
+    if m := _REGISTERED.search(s.text):
+        yield Hit("registration number", re.sub(r"\s", "", m[1]))
+    if m := _MADE_AT.search(s.text):
+        for plant in _PLANT.findall(s.text[m.end() :]):
+            yield Hit("establishment number", re.sub(r"\s", "", plant))
+    if m := _EDITION.search(s.text):
+        yield Hit("label edition", m[1].strip(), "likely")
+
+
+_SIGNAL = re.compile(
+    r"^(?:KEEP OUT OF (?:THE )?REACH OF CHILDREN\W*)?(?:[Ss]ignal [Ww]ord:?\s*)?(DANGER|WARNING|CAUTION)\b"
+    r"(?:\s*[/-]?\s*(?:PELIGRO|AVISO|PRECAUCI.N|POISON|VENENO))*\s*(?P<rest>.*)$"
+)
+
+
+def signal(s: Said) -> Hits:
+    """The signal word, alone on its line or first in the statements of hazard."""
+    m = _SIGNAL.match(s.text)
+    if not m:
+        return
+    alone = not re.search(r"\w", m["rest"])
+    if alone or (s.part in ("front", "hazards to people") and not m["rest"].startswith(("S ", "ARY"))):
+        yield Hit("signal word", m[1].lower(), "sure" if alone else "likely")
+
+
+def restricted(s: Said) -> Hits:
+    """Restricted use, as the words stand in their box."""
+    if re.search(r"\brestricted[- ]use (?:pesticide|herbicide|product)\b", s.text, re.I) and not re.search(
+        r"\bnot\b|\bnon-?restricted", s.text, re.I
+    ):
+        yield Hit("restricted use", "yes", "sure" if s.part in ("front", "letter", "other") else "likely")
+
+
+_OTHERS = re.compile(r"\b(?:other|inert|total)\b|ingredients?\W*$", re.I)
+_NO_INGREDIENT = re.compile(r"\bae\b|equivalent|surfactant|adjuvant|solution|v/v|contains petroleum", re.I)
+
+
+def ingredients(s: Said) -> Hits:
+    """Percent by weight of each ingredient, from the statement on the front; not of others, not of the acid."""
+    if s.part != "front" or _NO_INGREDIENT.search(s.text):
+        return
+    for m in re.finditer(rf"([A-Za-z][^%*\n]*?)[\s.*†‡§:_]*(?<![\d.-])({NUMBER})\s*%", s.text):
+        if not _OTHERS.search(m[1]):
+            yield Hit("ingredient percent", f"{m[2]} %")
+
+
+_PER_GALLON = re.compile(
+    rf"({NUMBER})\s*lb(?P<of>[^.;]{{0,80}}?)(?:per (?:U\.?S\.? )?gal\b|/\s*(?:U\.?S\.? )?gal\b)", re.I
+)
+
+
+def strength(s: Said) -> Hits:
+    """Pounds a gallon: of the acid, or of the salt or ester."""
+    if s.part not in ("front", "directions", "letter", "other"):
+        return
+    for m in _PER_GALLON.finditer(s.text):
+        before = s.text[max(0, m.start() - 60) : m.start()]
+        acid = re.search(r"\bae\b|\bacid\b", m["of"], re.I) or re.search(r"\bae\b|\bacid\b[^,;]*$", before, re.I)
+        if re.search(r"weigh|density", s.text, re.I):
+            continue
+        if acid and not re.search(r"\bsalt\b|\bester\b", m["of"], re.I):
+            yield Hit("acid per volume", f"{m[1]} lb ae/gal", "likely")
+        elif re.search(r"\bai\b|\bsalt\b|\bester\b|\bactive\b", m["of"], re.I):
+            yield Hit("active per volume", f"{m[1]} lb ai/gal", "likely")

@@ -1,0 +1,74 @@
+"""What keeps people from harm: equipment, gloves, when to come back in, first aid."""
+
+import re
+
+from stemward.label.reader.phrases import EQUIPMENT, MATERIALS, NUMBER
+from stemward.label.reader.said import Hit, Hits, Said
+
+_WORN = r"\bwear(?:ing|s)?\b|\bmust (?:use|have on)\b|\bprotective equipment\b|\bPPE\b|\brequired\b"
+_NOT_NEEDED = re.compile(
+    r"not (?:needed|required|necessary)|may omit|need not|may be omitted|\bremov|\bwash\b|\bclean|\bdiscard|\blaunder|"
+    r"instead of|in lieu of|reduced or modified|\bfirst aid\b|\bkeep and wash\b",
+    re.I,
+)
+_EYES = ("goggles", "face shield")
+
+
+def equipment(s: Said) -> Hits:
+    """Pieces of clothing and equipment to be worn."""
+    if s.part not in ("equipment", "farm workers", "others") and not s.has(_WORN):
+        return
+    if s.part in ("storage", "first aid", "warranty", "letter", "advice to users") or _NOT_NEEDED.search(s.text):
+        return
+    chosen = [item for item, pattern in EQUIPMENT if pattern.search(s.text)]
+    eyes = [item for item in chosen if item in _EYES]
+    either = "protective eyewear" in chosen and eyes
+    choice = len(eyes) == 2 and re.search(r"goggles\W+or\b|shields?\W+or\b", s.text, re.I)
+    footwear = "shoes and socks" in chosen
+    for item in chosen:
+        if item in _EYES and either:
+            # "Protective eyewear (goggles, a face shield or glasses)" names what will do, not what is asked for beside it.
+            continue
+        if (
+            item == "chemical-resistant footwear"
+            and footwear
+            and not re.search(r"resistant (?:foot|boot)", s.text, re.I)
+        ):
+            continue
+        yield Hit("equipment", item, "unsure" if choice and item in _EYES else "sure")
+
+
+def gloves(s: Said) -> Hits:
+    """Of what gloves are made, and the category of the glove chart."""
+    if m := re.search(r"\bcategor(?:y|ies) ([A-H])\b", s.text):
+        yield Hit("glove category", m[1])
+    if s.has(r"\bgloves?\b|resistant to this product") and not re.search(r"\bdo not\b|\bexcept\b", s.text, re.I):
+        for material, pattern in MATERIALS:
+            if pattern.search(s.text):
+                yield Hit("glove material", material)
+
+
+_REI = r"(?:restricted[- ]\s?entry interval(?:\s*\(REI\))?|\bREI\b)"
+_INTERVAL = re.compile(rf"{_REI}[^.\d]*?({NUMBER})[\s-]*(hours?|hrs?|days?)\b", re.I)
+_BEFORE = re.compile(rf"({NUMBER})[\s-]*(hours?|days?)\s+{_REI}", re.I)
+_DRY = re.compile(
+    r"(?:until|before|unless)\b[^.;]{0,60}\b(?:dried|dry)\b",
+    re.I,
+)
+_ENTERING = r"\bent(?:er|ry|ering)\b|\bre-?ent|\bkeep\b|\bpeople\b|\bpersons?\b|\bchildren\b|\bpets\b|\bworkers?\b|\bothers\b|stay out|remain out"
+
+
+def entry(s: Said) -> Hits:
+    """How long nobody enters, and the condition that sprays be dry."""
+    found = {(m[1], m[2]) for pattern in (_INTERVAL, _BEFORE) for m in pattern.finditer(s.text)}
+    more = len(re.findall(rf"{NUMBER}[\s-]*(?:hours?|days?)\b", s.text, re.I))
+    for number, unit in found:
+        yield Hit("entry interval", f"{number} {unit}", "unsure" if len(found) > 1 or more > 1 else "sure")
+    if _DRY.search(s.text) and re.search(_ENTERING, s.text, re.I) and not re.search(r"\bapply\b", s.text, re.I):
+        yield Hit("keep out until dry", "yes")
+
+
+def aid(s: Said) -> Hits:
+    """Each statement of first aid, as text."""
+    if s.part == "first aid" and len(s.text) > 12 and re.search(r"[a-z]", s.text):
+        yield Hit("first aid", s.sentence.text)

@@ -1,0 +1,161 @@
+"""Rain, wind, heat, air that lies still, seasons, and the time from cut to treatment."""
+
+import re
+from typing import Literal
+
+from stemward.label.reader.phrases import FORBIDS, NUMBER, SPEED, TEMPERATURE, TIME
+from stemward.label.reader.said import Hit, Hits, Said, Sure
+
+_RAIN = re.compile(
+    r"\brain(?:s|fall|fast|ed|ing)?\b|\brain-?free\b|\bprecipitation\b|\bwash(?:ed)? off\b|\birrigation\b|\bshowers?\b",
+    re.I,
+)
+_NO_RAIN_TIME = re.compile(r"months?|weeks?|inch|years?", re.I)
+
+
+def rain(s: Said) -> Hits:
+    """Hours without rain after the work; where the words only tell what rain does, never sure."""
+    if not _RAIN.search(s.text) or re.search(r"\bstor|\bplant(?:ing)\b|soil residual|ground ?water", s.text, re.I):
+        return
+    times = [m for m in TIME.finditer(s.text) if not _NO_RAIN_TIME.match(m[2])]
+    if not times or re.search(r"\bcut(?:ting)?\b|\bgraz", s.text, re.I):
+        return
+    ruled = re.search(FORBIDS, s.text, re.I) or re.search(r"\bmust\b|\ballow\b|\brequires?\b|\bwait\b", s.text, re.I)
+    most: Sure = "unsure" if len({m[1] for m in times}) > 1 else "sure" if ruled else "likely"
+    yield Hit("hours without rain", f"{times[0][1]} {times[0][2].lower()}", most)
+
+
+Bound = Literal["", "over", "under"]
+_OVER = r"above|exceeds?|exceeding|over|greater|more than|higher|warmer|hotter|in excess of|faster|stronger"
+_UNDER = r"below|less than|under|lower|colder|cooler|not (?:over|above|exceed|more than|greater)\w*|(?:do|does) not exceed|no (?:more|greater|higher) than|or less|at most|up to|calmer"
+
+
+def _bound(text: str, number: re.Match[str]) -> Bound:
+    """Whether a figure is spoken of from above or from below, by the words beside it."""
+    before, after = text[max(0, number.start() - 45) : number.start()], text[number.end() : number.end() + 22]
+    unders, overs = list(re.finditer(_UNDER, before, re.I)), list(re.finditer(_OVER, before, re.I))
+    if re.match(r"\s*(?:\([^)]*\)\s*)?or (?:less|lower|below|under)", after, re.I):
+        return "under"
+    if re.match(r"\s*(?:\([^)]*\)\s*)?or (?:more|greater|higher|above|over)", after, re.I):
+        return "over"
+    last_under, last_over = unders[-1].end() if unders else -1, overs[-1].end() if overs else -1
+    if last_under == last_over == -1:
+        return ""
+    # "Does not exceed" holds "exceed": the longer words win where both end at one place.
+    return "under" if last_under >= last_over else "over"
+
+
+def _limit(text: str, number: re.Match[str]) -> Literal["", "most", "least"]:
+    """What a figure limits: forbidden above it or allowed below it makes a most, the other way round a least."""
+    bound = _bound(text, number)
+    clause = re.split(r";|(?<!\d)\.(?!\d)", text[: number.start()])[-1]
+    forbids = re.search(rf"{FORBIDS}|\bstop\b|\bcease\b|\bdelay\b|\bpostpone\b", clause, re.I)
+    negated = re.search(
+        r"do(?:es)? not exceed|not (?:over|above|more|greater)|no (?:more|greater|higher)|must not exceed|not exceed",
+        clause,
+        re.I,
+    )
+    if negated and bound == "under" and not re.search(r"do not (?:apply|spray|use|treat|make)", clause, re.I):
+        forbids = None
+    if not bound:
+        return ""
+    if forbids:
+        return "most" if bound == "over" else "least"
+    return "most" if bound == "under" else "least"
+
+
+def wind(s: Said) -> Hits:
+    """Strongest and weakest wind to work in."""
+    if not re.search(r"\bwinds?\b|\bwind-?speeds?\b|\bgusts?\b|\bbreeze", s.text, re.I):
+        return
+    apart = re.search(r"droplet|nozzle|boom height|swath", s.text, re.I)
+    between = re.search(rf"({NUMBER})\s*(?:mph)?\s*(?:and|to|-)\s*({NUMBER})\s*(mph|km/h)", s.text, re.I)
+    speeds = list(SPEED.finditer(s.text))
+    if between:
+        outside = re.search(FORBIDS, s.text[: between.start()], re.I) and not re.search(
+            r"\bunless\b|\boutside\b", s.text, re.I
+        )
+        if not outside:
+            most: Sure = "unsure" if apart or len(speeds) > 2 else "sure"
+            yield Hit("weakest wind", f"{between[1]} {between[3].lower()}", most)
+            yield Hit("strongest wind", f"{between[2]} {between[3].lower()}", most)
+        return
+    for m in speeds:
+        limits = _limit(s.text, m)
+        how: Sure = "unsure" if apart or len(speeds) > 2 else "sure"
+        if limits:
+            yield Hit("strongest wind" if limits == "most" else "weakest wind", f"{m[1]} {m[2].lower()}", how)
+
+
+def heat(s: Said) -> Hits:
+    """Warmest and coldest air to work in, and air that lies still over colder ground."""
+    if re.search(r"inversions?\b", s.text, re.I) and re.search(
+        rf"{FORBIDS}|\bonly when no\b|\babsence\b", s.text, re.I
+    ):
+        yield Hit(
+            "no inversion",
+            "yes",
+            "likely" if re.search(r"\bmay\b|\bpotential\b|\bhigh(?:er)? risk", s.text, re.I) else "sure",
+        )
+    if re.search(
+        r"\bstor(?:e|age|ed|ing)\b|\bflash\b|\bboil|\bfreez(?:e|es|ing point)\b|\bwarm\b.*\bstir|shipp|wash",
+        s.text,
+        re.I,
+    ):
+        return
+    found = list(TEMPERATURE.finditer(s.text))
+    if m := re.search(rf"between\s*({NUMBER})\s*[FC]?\s*(?:and|to|-)\s*({NUMBER})\s*([FC])\b", s.text):
+        yield Hit("least heat", f"{m[1]} {m[3]}", "likely")
+        yield Hit("greatest heat", f"{m[2]} {m[3]}", "likely")
+        return
+    for m in found:
+        limits = _limit(s.text, m)
+        if limits and (
+            s.has(r"temperature|\bair\b|\bheat\b|\bhot|\bcold|\bweather|\bdegrees|volatil|vapor|apply|treat")
+        ):
+            kind = "greatest heat" if limits == "most" else "least heat"
+            yield Hit(
+                kind,
+                f"{m[1]} {m[2].upper()}",
+                "unsure" if len({x[2] for x in found}) == 1 and len(found) > 1 else "sure",
+            )
+
+
+_WITHIN = re.compile(
+    rf"(?:within|no later than|not later than|no (?:more|longer) than|not more than|in less than|less than|before)\s*(?:about |approximately |the first )?"
+    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(minutes?|hours?|hrs?|seconds?)",
+    re.I,
+)
+_AFTER = re.compile(
+    rf"({NUMBER})[\s-]*(minutes?|hours?)\s*(?:or less )?(?:of|after|following) (?:the )?(?:cut|fell)", re.I
+)
+
+
+def cut_to_treat(s: Said) -> Hits:
+    """Longest time from the cut to the herbicide."""
+    if not re.search(r"\bcut(?:ting|s)?\b|\bfell(?:ing|ed)\b|\bstumps?\b", s.text, re.I) or _RAIN.search(s.text):
+        return
+    if re.search(r"\bhay\b|\bmow|\bgraz|\bdry\b|\bdried\b|re-?ent", s.text, re.I):
+        return
+    m = _WITHIN.search(s.text)
+    if m:
+        yield Hit("longest from cut to treatment", f"{m[1]} {m[3].lower()}", "unsure" if m[2] else "sure")
+    elif m := _AFTER.search(s.text):
+        yield Hit("longest from cut to treatment", f"{m[1]} {m[2].lower()}", "likely")
+
+
+_SAP = re.compile(
+    r"(?:do not|not (?:be )?(?:applied|used|made|recommended)|except|avoid|other than)[^.;]*?((?:(?:periods? of )?(?:heavy|strong|active|spring|peak|maximum|vigorous|early) )*(?:spring )?sap[- ]?(?:flow|rise)|sap (?:is )?(?:flowing|rising))",
+    re.I,
+)
+_MONTH = r"(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.?(?: \d{1,2})?"
+_DATES = re.compile(rf"(?:from|between|during|after) ({_MONTH}) (?:to|through|and|until|-) ({_MONTH})")
+
+
+def season(s: Said) -> Hits:
+    """Times of the year in which it may not be used."""
+    if m := _SAP.search(s.text):
+        words = re.sub(r"^periods? of ", "", m[1].lower())
+        yield Hit("season forbidden", words, "likely" if re.search(r"for best|should|optim", s.text, re.I) else "sure")
+    elif (m := _DATES.search(s.text)) and re.search(FORBIDS, s.text[: m.start()], re.I):
+        yield Hit("season forbidden", f"{m[1]} to {m[2]}")

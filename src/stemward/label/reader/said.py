@@ -1,0 +1,66 @@
+"""What a finder is given, and what it gives back."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Literal, NamedTuple
+
+from stemward.label.reader.parts import Sentence
+from stemward.label.reader.phrases import METHODS
+from stemward.label.reader.spelled import alike
+
+Sure = Literal["sure", "likely", "unsure"]
+RANK: dict[Sure, int] = {"unsure": 0, "likely": 1, "sure": 2}
+
+
+class Hit(NamedTuple):
+    """A fact's kind and value as a person would type it. most: how sure this finder can be at best."""
+
+    kind: str
+    value: str
+    most: Sure = "sure"
+
+
+Hits = Iterator[Hit]
+
+
+@dataclass(frozen=True)
+class Said:
+    """A sentence with its spellings made alike, and what it stands under."""
+
+    sentence: Sentence
+
+    @cached_property
+    def text(self) -> str:
+        """The words, spellings made alike."""
+        return alike(self.sentence.text)
+
+    @cached_property
+    def under(self) -> str:
+        """The words that opened the list it stands in, spellings made alike; "" outside lists."""
+        return alike(self.sentence.under)
+
+    @cached_property
+    def whole(self) -> str:
+        """Both together: what is said when the list's opening is read with each of its lines."""
+        return f"{self.under} {self.text}".strip()
+
+    @property
+    def part(self) -> str:
+        """The standard part of the label it stands in."""
+        return self.sentence.part
+
+    @cached_property
+    def methods(self) -> tuple[str, ...]:
+        """The ways it speaks of: in a part on one way that way, else those it names."""
+        if self.part in METHOD_PARTS:
+            return (self.part,)
+        return tuple(name for name, pattern in METHODS if pattern.search(self.whole))
+
+    def has(self, pattern: str) -> bool:
+        """True if the sentence, or what it stands under, holds the pattern."""
+        return bool(re.search(pattern, self.whole, re.I))
+
+
+METHOD_PARTS = frozenset(name for name, _ in METHODS)

@@ -1,0 +1,68 @@
+"""Numbers and units as labels spell them, made alike before anything is looked for. The words shown stay as printed."""
+
+import re
+
+WORDS = {
+    "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
+    "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "twenty-four": "24", "thirty": "30",
+    "forty-eight": "48", "sixty": "60", "ninety": "90",
+}  # fmt: skip
+_COUNTED = (
+    r"minutes?|hours?|days?|weeks?|months?|years?|seconds?|feet|foot|yards?|inch(?:es)?|miles?|parts?|percent|pounds?|"
+    r"pints?|quarts?|gallons?|(?:\w+ )?(?:applications?|treatments?)|cuts?|injections?"
+)
+_FRACTIONS = {
+    "½": "1/2",
+    "¼": "1/4",
+    "¾": "3/4",
+    "⅓": "1/3",
+    "⅔": "2/3",
+    "⅛": "1/8",
+    "⅜": "3/8",
+    "⅝": "5/8",
+    "⅞": "7/8",
+}
+_RULES = tuple(
+    (re.compile(pattern, re.I), new)
+    for pattern, new in (
+        (r"(\d)\s*([½¼¾⅓⅔⅛⅜⅝⅞])", r"\1 \2"),
+        (r"[–—‑‒−]", "-"),
+        (r"≤", "at most "),
+        (r"≥", "at least "),
+        # A metric twin in brackets says nothing new.
+        (
+            r"\(\s*(?:about |approximately |~)?-?[\d.,/ -]*\d\s*"
+            r"(?:kg|g|L|mL|cm|mm|m|km|°?\s?C|degrees? C\w*|liters?|litres?|met(?:er|re)s?|km/h|kph|hectares?|ha)\b[^()%]{0,18}\)",
+            "",
+        ),
+        (rf"\b({'|'.join(sorted(WORDS, key=len, reverse=True))})\b(?=[\s-]+(?:\(\d+\)[\s-]*)?(?:to[\s-]+[\w-]+[\s-]+)?(?:{_COUNTED})\b)", lambda m: WORDS[m[1].lower()]),
+        (rf"\b({'|'.join(WORDS)})\b(?=[\s-]+\(\d+\))", lambda m: WORDS[m[1].lower()]),
+        (r"\b(\d+)\s*\(\1\)", r"\1"),
+        (r"\ban? (hour|minute|day|week|month)\b(?! or more)", r"1 \1"),
+        (r"\b(?:one[- ]half|half an?) (inch|mile|pint|quart|gallon)", r"1/2 \1"),
+        (r"(?<=\d,) (?=\d{3}\b)", ""),
+        (r"\s*\bper ?cent\b(?!age)", " %"),
+        (r"miles (?:per|an) hour|\bm\.?p\.?h\b\.?", "mph"),
+        (r"(?:°|º|\bdegrees?)\s*(F|C)(?:ahrenheit|elsius)?\b", r" \1"),
+        (r"\b(?:acid equivalents?|a\.e\.?|ae)\b(?:\s*\((?:a\.?e\.?)\))?", "ae"),
+        (r"\b(?:active ingredients?|a\.i\.?)(?=\W|$)(?:\s*\((?:a\.?i\.?)\))?", "ai"),
+        (r"\b(?:fluid ounces?|fl\.? ?ozs?\.?|fl\.? ounces?)(?=\W|$)", "fl oz"),
+        (r"\b(?:pounds?|lbs?\.?)(?=\W|$)", "lb"),
+        (r"\b(?:gallons?|gals?\.?)(?=\W|$)", "gal"),
+        (r"\b(?:quarts?|qts?\.?)(?=\W|$)", "qt"),
+        (r"\b(?:pints?|pts?\.?)(?=\W|$)", "pt"),
+        (r"/\s*A\b|/\s*acre\b|\bper treated acre\b", " per acre"),
+        (r"/\s*(?:calendar )?y(?:ea)?r\b", " per year"),
+        (r"\s+", " "),
+    )
+)  # fmt: skip
+
+
+def alike(text: str) -> str:
+    """A sentence with numbers as digits and units under one name each: "five (5) minutes" is "5 minutes"."""
+    for sign, spelled in _FRACTIONS.items():
+        if sign in text:
+            text = re.sub(rf"(\d)\s*{sign}", rf"\1 {spelled}", text).replace(sign, spelled)
+    for pattern, new in _RULES:
+        text = pattern.sub(new, text)
+    return text.strip()
