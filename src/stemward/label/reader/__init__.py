@@ -2,7 +2,14 @@
 
 from stemward.label.reader.parts import Sentence, sentences_of
 from stemward.label.reader.propose import Proposed, propose, proposed_of
-from stemward.label.reader.text import Box, Line, NotReadable, lines_of, opened, words_of
+from stemward.label.reader.tables import with_tables
+from stemward.label.reader.text import Box, Line, NotReadable, ReadPicture, gathered, opened, words_of
+
+
+def lines_of(raw: bytes, read_picture: ReadPicture | None = None) -> tuple[list[Line], int]:
+    """A label's lines in reading order, and how many pages it has: see `text.gathered`, which says what it raises."""
+    return gathered(raw, read_picture, with_tables)
+
 
 __all__ = [
     "Box", "Line", "NotReadable", "Proposed", "Sentence", "lines_of", "opened", "propose", "proposed_of", "sentences_of",

@@ -48,6 +48,8 @@ _WAYS = tuple(
 )
 FRONT, LETTER, OTHER = "front", "letter", "other"
 """What stands before the first heading; a letter of acceptance; what stands under a heading of no standard part."""
+MOST_NAME = 34
+"""A shorter line under the plants' heading is one plant's name: engineering guess."""
 MOST_SIGNS = 70
 """A longer line is no heading: engineering guess."""
 
@@ -57,7 +59,8 @@ class Sentence:
     """One sentence with the part it stands in, its page, and the lines' places it goes over.
 
     under: for a line of a list, the words that opened the list; else "". heading: the words printed over its part.
-    opens: True if it begins a paragraph. picture: True where words were made out in a picture.
+    opens: True if it begins a paragraph. picture: True where words were made out in a picture. cell: True for a
+    table's cell with its heads.
     """
 
     text: str
@@ -68,12 +71,13 @@ class Sentence:
     heading: str = ""
     opens: bool = True
     picture: bool = False
+    cell: bool = False
 
 
 def part_of(line: Line, usual: float) -> str:
     """The part that a heading opens; "" for a line that is no heading."""
     text = line.text.strip()
-    if len(text) > MOST_SIGNS or not _prominent(text, line.size, usual):
+    if line.cell or len(text) > MOST_SIGNS or not _prominent(text, line.size, usual):
         return ""
     return _named(text) or (OTHER if _foreign(text, line.size, usual) else "")
 
@@ -148,7 +152,17 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
             continue
         over = 0
         alone = SIGNAL.fullmatch(line.text.strip()) or (held.last and SIGNAL.fullmatch(held.text.strip()))
-        if alone or BULLET.match(line.text) or _apart(line, held, usual, pitch):
+        item = (
+            part == "plants" and len(line.text) < MOST_NAME and not held.text.rstrip().endswith((",", "and", "or", "-"))
+        )
+        if (
+            alone
+            or item
+            or line.cell
+            or (held.last and held.last.cell)
+            or BULLET.match(line.text)
+            or _apart(line, held, usual, pitch)
+        ):
             found += held.close(part)
         if not held.text and (run_in := RUN_IN.match(line.text)) and (named := _run_in(run_in["head"])):
             part, held.under, held.heading = named, "", run_in["head"]
@@ -252,7 +266,9 @@ class _Held:
             if text and over:
                 boxes = tuple(line.box for line in over if line.page == over[0].page)
                 made_out = any(line.picture for line in over)
-                found.append(Sentence(text, part, over[0].page, boxes, under, self.heading, not found, made_out))
+                found.append(
+                    Sentence(text, part, over[0].page, boxes, under, self.heading, not found, made_out, over[0].cell)
+                )
             start = end
         if self.text.rstrip().endswith(":") and found:
             self.under = found[-1].text

@@ -15,11 +15,14 @@ RATE = re.compile(rf"(?P<n>{NUMBER})\s*(?P<unit>lb|kg|g|oz|fl oz|pt|qt|gal)\b", 
 NEGATED = re.compile(r"\b(?:do not|don't|not|never|avoid|except|cannot|must not)\b", re.I)
 FORBIDS = r"\b(?:do not|must not|may not|never|avoid|should not|shall not|not be (?:applied|made|used)|prohibited|not for use)\b"
 ADVICE = re.compile(
-    r"\b(?:should|may|recommend(?:ed|s)?|for best results|best results|can|suggested|preferabl[ey]|optimum|optimal)\b",
+    r"\b(?:should|may(?! not\b| be (?:used|applied|made|treated|mixed|tank))|recommend(?:ed|s)?|for best results|best results|can(?! be (?:used|applied))|suggested|preferabl[ey]|optimum|optimal)\b",
     re.I,
 )
 HARD = re.compile(r"\b(?:unless|except(?! stainless)|provided (?:that)?|otherwise|only if|with the exception)\b", re.I)
-SOFT = re.compile(r"\b(?:if|when|where|for (?:overhead )?exposure)\b", re.I)
+SOFT = re.compile(
+    r"\b(?:if|where|when (?:used|applied|mixed|treating|handling|applying|spraying|using)|for (?:overhead )?exposure|when (?:\w+ )?exposure)\b",
+    re.I,
+)
 """Conditions: after the first a figure is never sure, after the second only where the condition is the limit itself."""
 ELSEWHERE = re.compile(
     r"\b(?:see|refer to|as (?:described|specified|given|listed) in|consult)\b[^.]{0,60}\b(?:section|table|chart|label|booklet|page|directions)\b",

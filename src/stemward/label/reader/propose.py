@@ -9,7 +9,7 @@ from stemward.label.facts import KINDS
 from stemward.label.reader.find import amounts, around, identity, people, ways, weather
 from stemward.label.reader.parts import Sentence, sentences_of
 from stemward.label.reader.phrases import ADVICE, ANY_STATE, ELSEWHERE, HARD, PLACES, SOFT, STATES
-from stemward.label.reader.said import RANK, Hits, Said, Sure
+from stemward.label.reader.said import METHOD_PARTS, RANK, Hits, Said, Sure
 from stemward.label.reader.text import Box, Line
 
 
@@ -32,41 +32,43 @@ class Proposed:
     scope: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
 
-LIMIT_IS_CONDITION = True
-FINDERS: tuple[tuple[Callable[[Said], Hits], bool, str], ...] = (
-    (identity.numbers, False, "epa|e.p.a|revis|rev.|label|accepted|edition|date"),
-    (identity.signal, False, "danger|warning|caution"),
-    (identity.restricted, False, "restricted"),
-    (identity.ingredients, False, "%"),
-    (identity.strength, False, "gal"),
-    (people.equipment, False, "wear|glove|shirt|pants|shoes|apron|goggles|shield|respirator|coverall|footwear|headgear|boots|socks"),
-    (people.gloves, False, "categor|glove|resistant"),
-    (people.entry, False, "entry|rei|dry|dried"),
-    (people.aid, LIMIT_IS_CONDITION, ""),
-    (amounts.mix, False, "%|undiluted|strength|part|gal|:|neat"),
-    (amounts.carrier, False, "water|oil|diesel|kerosene"),
-    (amounts.per_stem, False, "per |apart|between|interval|spac"),
-    (amounts.maxima, False, "acre|/a|per a|/ha"),
-    (amounts.repeats, False, "appl|treat|interval|apart"),
-    (weather.rain, LIMIT_IS_CONDITION, "rain|shower|precipitation|wash|irrigation"),
-    (weather.wind, LIMIT_IS_CONDITION, "wind|gust|breez"),
-    (weather.heat, LIMIT_IS_CONDITION, "inversion| f| c|°"),
-    (weather.cut_to_treat, LIMIT_IS_CONDITION, "cut|fell|stump"),
-    (weather.season, LIMIT_IS_CONDITION, "sap|from|between|during|after"),
-    (around.water, False, "feet|foot|ft|yard|meter|mile| m"),
-    (around.animals, False, "hay|graz|livestock|animal|cattle|forage|feed|harvest"),
-    (around.mixing, False, "surfactant|adjuvant|steel|galvani|mix|within|oil|spray|solution"),
-    (around.keeping, LIMIT_IS_CONDITION, ""),
-    (ways.places, False, ""),
-    (ways.states, False, ""),
-    (ways.ways, False, ""),
-    (ways.size, False, "inch|in.|cm| in "),
-    (ways.plants, False, ""),
-    (ways.roots, False, "root|bulletin|trunk|drip"),
+ANY, ONLY_EXCEPTIONS, NONE = 2, 1, 0
+"""Which conditions make a finder's facts unsure: all; "unless" and "except" only, since "if" and "when" are how its
+limits are worded; none, since exceptions are how they are worded."""
+FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
+    (identity.numbers, ANY, "epa|e.p.a|revis|rev.|label|accepted|edition|date"),
+    (identity.signal, ANY, "danger|warning|caution"),
+    (identity.restricted, ANY, "restricted"),
+    (identity.ingredients, ANY, "%"),
+    (identity.strength, ANY, "gal"),
+    (people.equipment, ANY, "wear|glove|shirt|pants|shoes|apron|goggles|shield|respirator|coverall|footwear|headgear|boots|socks"),
+    (people.gloves, ANY, "categor|glove|resistant"),
+    (people.entry, ANY, "entry|rei|dry|dried"),
+    (people.aid, ONLY_EXCEPTIONS, ""),
+    (amounts.mix, ANY, "%|undiluted|strength|part|gal|:|neat"),
+    (amounts.carrier, ANY, "water|oil|diesel|kerosene"),
+    (amounts.per_stem, ANY, "per |apart|between|interval|spac"),
+    (amounts.maxima, ANY, "acre|/a|per a|/ha"),
+    (amounts.repeats, ANY, "appl|treat|interval|apart"),
+    (weather.rain, ONLY_EXCEPTIONS, "rain|shower|precipitation|wash|irrigation"),
+    (weather.wind, ONLY_EXCEPTIONS, "wind|gust|breez"),
+    (weather.heat, ONLY_EXCEPTIONS, "inversion| f| c|°"),
+    (weather.cut_to_treat, ONLY_EXCEPTIONS, "cut|fell|stump"),
+    (weather.season, NONE, "sap|from|between|during|after"),
+    (around.water, ANY, "feet|foot|ft|yard|meter|mile| m"),
+    (around.animals, ANY, "hay|graz|livestock|animal|cattle|forage|feed|harvest"),
+    (around.mixing, ANY, "surfactant|adjuvant|steel|galvani|mix|within|oil|spray|solution"),
+    (around.keeping, ONLY_EXCEPTIONS, ""),
+    (ways.places, ANY, ""),
+    (ways.states, ANY, ""),
+    (ways.ways, ANY, ""),
+    (ways.size, ANY, "inch|in.|cm| in "),
+    (ways.plants, ANY, ""),
+    (ways.roots, ANY, "root|bulletin|trunk|drip"),
 )  # fmt: skip
-"""What looks for facts, in the order of the closed list; whether "if" and "when" are how such a limit is worded; words
-of which one must stand in a sentence before it is worth looking."""
-_FINDERS = tuple((finder, worded, tuple(filter(None, words.split("|")))) for finder, worded, words in FINDERS)
+"""What looks for facts, in the order of the closed list; which conditions count; words of which one must stand in a
+sentence before it is worth looking."""
+_FINDERS = tuple((finder, counts, tuple(filter(None, words.split("|")))) for finder, counts, words in FINDERS)
 TEXTS = frozenset(name for name, kind in KINDS.items() if kind.value == "text" and kind.sense == "text") | {"plant"}
 """Kinds whose value is words of the label: a condition in them is part of what is proposed."""
 ANYWHERE = ("registration number", "establishment number", "label edition", "restricted use", "signal word")
@@ -110,19 +112,34 @@ def _once(one: Proposed) -> object:
 
 
 def _of_sentence(sentence: Sentence) -> Iterator[Proposed]:
+    """What a sentence says: clauses after a semicolon speak for themselves, under what the first one opened."""
+    first, *more = [sentence.text] if sentence.cell else sentence.text.split("; ")
+    if not more:
+        yield from _of_clause(sentence)
+        return
+    under = f"{sentence.under} {first}".strip()
+    for clause in [replace(sentence, text=first), *(replace(sentence, text=text, under=under) for text in more)]:
+        yield from (replace(one, words=sentence.text) for one in _of_clause(clause) if one.kind not in TEXTS)
+    yield from (one for one in _of_clause(sentence) if one.kind in TEXTS)
+
+
+def _of_clause(sentence: Sentence) -> Iterator[Proposed]:
     said = Said(sentence)
     text, low = said.text, said.whole.lower()
     force: Force = "avoid" if re.search(r"\bavoid\b", text, re.I) else "should" if ADVICE.search(text) else "must"
     plain: Sure = "sure" if force == "must" else "likely"
     hard = HARD.search(text) or _optional(sentence.text) or ELSEWHERE.search(text)
     soft = SOFT.search(text)
-    for finder, worded, words in _FINDERS:
+    for finder, counts, words in _FINDERS:
         if words and not any(word in low for word in words):
             continue
         for kind, value, most in finder(said):
             if said.part == "letter" and kind not in ANYWHERE:
                 continue
-            doubt = sentence.picture or (kind not in TEXTS and (hard or (soft and not worded)))
+            doubt = sentence.picture or (kind not in TEXTS and ((hard and counts) or (soft and counts == ANY)))
+            if kind == "method" and said.part in METHOD_PARTS and not sentence.picture:
+                # That the part is there says so, whatever the sentence does.
+                doubt, plain = False, "sure"
             sure: Sure = "unsure" if doubt else min(plain, most, key=RANK.__getitem__)
             yield Proposed(kind, value, sentence.page, sentence.boxes, sentence.text, sure, force, _scope(said, kind))
 
@@ -135,7 +152,7 @@ def _optional(text: str) -> bool:
 SCOPED = ("strongest mix", "weakest mix", "greatest stem", "least stem", "hours without rain", "strongest wind",
           "weakest wind", "most per year", "most per application", "longest from cut to treatment", "carrier",
           "most applications", "shortest interval", "season forbidden", "adjuvant required", "cut widths apart",
-          "most per stem")  # fmt: skip
+          "most per stem", "distance to water", "distance to wells", "mixing distance to wells")  # fmt: skip
 
 
 def _scope(said: Said, kind: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
@@ -145,7 +162,11 @@ def _scope(said: Said, kind: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
     if kind not in SCOPED:
         return ()
     text = said.text
-    sites = [name for name, pattern in PLACES if re.search(rf"\b(?:on|in|for|to)\b[^.;]*{pattern.pattern}", text, re.I)]
+    sites = [
+        name
+        for name, pattern in PLACES
+        if re.search(rf"(?:\b(?:on|in|for|to)\b|\b(?:use )?sites?:)[^.;]*{pattern.pattern}", text, re.I)
+    ]
     original = said.sentence.text
     states = (
         []

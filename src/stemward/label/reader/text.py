@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Any
 
 MOST_PAGES = 400
@@ -40,7 +41,7 @@ class NotReadable(Exception):
 class Line:
     """One line of text with its page (from 1), its place, and the height of its letters in points.
 
-    picture: True where the words were made out in a picture of the page.
+    picture: True where the words were made out in a picture of the page. cell: True for a table's cell with its heads.
     """
 
     page: int
@@ -48,8 +49,10 @@ class Line:
     box: Box
     size: float
     picture: bool = False
+    cell: bool = False
 
 
+Tables = Callable[[Any, Sequence[Line]], list[Line]]
 ReadPicture = Callable[[Any, int], list[Line]]
 """Makes out the words in the picture of a page, given the page and its number from 1."""
 
@@ -69,10 +72,11 @@ def opened(raw: bytes) -> Any:
     return document
 
 
-def lines_of(raw: bytes, read_picture: ReadPicture | None = None) -> tuple[list[Line], int]:
+def gathered(raw: bytes, read_picture: ReadPicture | None, tables: Tables) -> tuple[list[Line], int]:
     """All lines in reading order, running heads left out, and the number of pages.
 
-    read_picture: what is asked for the words of pages that hold none, if anything can be.
+    read_picture: what is asked for the words of pages that hold none, if anything can be. tables: what makes sentences
+    of a table's cells.
     Raises NotReadable: "no_pdf", "locked", "no_pages", "too_many_pages", "no_text" (pictures of pages only).
     """
     import pypdfium2
@@ -86,7 +90,7 @@ def lines_of(raw: bytes, read_picture: ReadPicture | None = None) -> tuple[list[
             found = _pieces(page, number + 1)
             if not found and read_picture is not None:
                 found = read_picture(page, number + 1)
-            pages.append((page.get_height(), found))
+            pages.append((page.get_height(), tables(page, found) if found else found))
         except pypdfium2.PdfiumError:
             pages.append((0.0, []))
     if not any(found for _, found in pages):
@@ -213,25 +217,103 @@ def _running(pages: Sequence[tuple[float, list[Line]]]) -> set[tuple[int, Box]]:
 
 
 def in_order(pieces: Sequence[Line]) -> list[Line]:
-    """Pieces of one page as they are read: blocks from top to bottom, within them columns from left to right."""
+    """Pieces of one page as they are read: bands from top to bottom, within them columns from left to right.
+
+    A band ends where words or a table go over the space between its columns.
+    """
     if len(pieces) < 2:
         return list(pieces)
-    columns = _columns(pieces)
-    leading = sorted(one.box[3] - one.box[1] for one in pieces)[len(pieces) // 2] * 0.6
-    blocks = _split(pieces, 1, leading)
-    if len(blocks) > 1:
-        # A title over several columns hides their gutters: it is read first, then the rest.
-        rest = [one for block in blocks[1:] for one in block]
-        if len(_columns(rest)) > len(columns):
-            return [*in_order(blocks[0]), *in_order(rest)]
-    if len(columns) > 1:
-        return [line for column in columns for line in in_order(column)]
-    if len(blocks) > 1:
-        # Blocks that are one column each are one after the other; only those with columns of their own are cut up.
-        return [line for block in _joined(blocks) for line in in_order(block)]
-    if len(_columns(pieces)) == 1 and len(_split(pieces, 1, 0.1)) > 1 and _has_columns(pieces):
-        return [line for block in _joined(_split(pieces, 1, 0.1)) for line in in_order(block)]
-    return _rows(pieces)
+    gutters = _gutters(pieces)
+    if not gutters:
+        return _rows(pieces)
+    found: list[Line] = []
+    for over, band in _bands(pieces, gutters):
+        if over:
+            found += _rows(band)
+            continue
+        columns = _columned(band, gutters)
+        # Within a column there may be columns again, but never at the same gutters.
+        found += [line for column in columns for line in (in_order(column) if len(columns) > 1 else _rows(column))]
+    return found
+
+
+MOST_OVER = 0.25
+"""Share of the lines' height that may go over a gutter, as titles and tables do: engineering guess."""
+FEWEST_SIGNS = 9
+"""A column of pieces no longer than this is the right end of its rows, as percents are: engineering guess."""
+
+
+def _gutters(pieces: Sequence[Line]) -> list[float]:
+    """Middles of the white spaces between columns, over which little goes and beside which several lines stand."""
+    edges = sorted({one.box[0] for one in pieces} | {one.box[2] for one in pieces})
+    total = sum(one.box[3] - one.box[1] for one in pieces)
+    found: list[tuple[float, float]] = []
+    for left, right in pairwise(edges):
+        middle = (left + right) / 2
+        over = sum(one.box[3] - one.box[1] for one in pieces if one.box[0] < middle < one.box[2])
+        if over > MOST_OVER * total / 2:
+            continue
+        if found and found[-1][1] == left:
+            found[-1] = (found[-1][0], right)
+        else:
+            found.append((left, right))
+    middles = []
+    for left, right in found:
+        best = _widest(pieces, left, right)
+        if best and _beside_it(pieces, best):
+            middles.append(best)
+    return middles
+
+
+def _widest(pieces: Sequence[Line], left: float, right: float) -> float | None:
+    """The middle of the white space between what ends left of it and what begins right of it; None if it is narrow."""
+    apart = [one for one in pieces if not (one.box[0] < left and one.box[2] > right)]
+    ends = [one.box[2] for one in apart if one.box[0] <= left and one.box[2] <= right]
+    begins = [one.box[0] for one in apart if one.box[0] >= left]
+    if not ends or not begins:
+        return None
+    end, begin = sorted(ends)[int(0.98 * (len(ends) - 1))], sorted(begins)[int(0.02 * len(begins))]
+    return (end + begin) / 2 if begin - end >= GUTTER_PT else None
+
+
+def _beside_it(pieces: Sequence[Line], middle: float) -> bool:
+    """True if at least several lines stand on each side, and those on the right are more than the ends of rows."""
+    lefts = [one for one in pieces if one.box[2] <= middle]
+    rights = [one for one in pieces if one.box[0] >= middle]
+    ends = sum(len(one.text) <= FEWEST_SIGNS for one in rights)
+    return len(lefts) >= LEAST_ROWS and len(rights) >= LEAST_ROWS and ends < 0.8 * len(rights)
+
+
+def _bands(pieces: Sequence[Line], gutters: Sequence[float]) -> list[tuple[bool, list[Line]]]:
+    """Pieces from top to bottom in turns: those that go over a gutter, and those that do not."""
+    over = {id(one): any(one.box[0] < at - 1 and one.box[2] > at + 1 for at in gutters) for one in pieces}
+    spans = sorted((one for one in pieces if over[id(one)]), key=lambda one: (one.box[1] + one.box[3]) / 2)
+    rest = sorted((one for one in pieces if not over[id(one)]), key=lambda one: (one.box[1] + one.box[3]) / 2)
+    found: list[tuple[bool, list[Line]]] = []
+    for span in spans:
+        level = [
+            one
+            for one in rest
+            if (one.box[1] + one.box[3]) / 2 < (span.box[1] + span.box[3]) / 2 and not _level(one, span)
+        ]
+        beside = [one for one in rest if _level(one, span)]
+        rest = [one for one in rest if one not in level and one not in beside]
+        if level:
+            found.append((False, level))
+        if found and found[-1][0]:
+            found[-1][1].extend([span, *beside])
+        else:
+            found.append((True, [span, *beside]))
+    return [*found, (False, rest)] if rest else found
+
+
+def _columned(pieces: Sequence[Line], gutters: Sequence[float]) -> list[list[Line]]:
+    """A band's pieces by column."""
+    columns: list[list[Line]] = [[] for _ in range(len(gutters) + 1)]
+    for one in pieces:
+        middle = (one.box[0] + one.box[2]) / 2
+        columns[sum(middle > at for at in gutters)].append(one)
+    return [column for column in columns if column]
 
 
 def _rows(pieces: Sequence[Line]) -> list[Line]:
@@ -249,46 +331,12 @@ def _level(one: Line, other: Line) -> bool:
     return _same(one.box, other.box)
 
 
-def _columns(pieces: Sequence[Line]) -> list[list[Line]]:
-    """Pieces parted at gutters; of a block of one or two lines a wide blank is only a blank."""
-    groups = _split(pieces, 0, GUTTER_PT)
-    return groups if max(map(len, groups)) >= LEAST_ROWS else [list(pieces)]
-
-
-def _joined(blocks: Sequence[list[Line]]) -> list[list[Line]]:
-    """Neighbouring blocks put together as long as the same gutters go through them."""
-    found: list[list[Line]] = []
-    for block in blocks:
-        if found and len(_columns([*found[-1], *block])) > 1:
-            found[-1] = [*found[-1], *block]
-        else:
-            found.append(list(block))
-    return found
-
-
-def _has_columns(pieces: Sequence[Line]) -> bool:
-    return any(len(_columns(block)) > 1 for block in _split(pieces, 1, 0.1))
-
-
-def _split(pieces: Sequence[Line], axis: int, gap: float) -> list[list[Line]]:
-    """Pieces parted where nothing stands for at least that far along an axis (0 across, 1 down)."""
-    rows = sorted(pieces, key=lambda one: one.box[axis])
-    groups: list[list[Line]] = []
-    end = float("-inf")
-    for one in rows:
-        if one.box[axis] - end >= gap or not groups:
-            groups.append([])
-        groups[-1].append(one)
-        end = max(end, one.box[axis + 2])
-    return groups
-
-
 def _merged(pieces: Sequence[Line]) -> list[Line]:
     """Pieces that follow one another on one line, as one line."""
     found: list[Line] = []
     for one in pieces:
         last = found[-1] if found else None
-        if last and last.page == one.page and _beside(last, one):
+        if last and last.page == one.page and not (last.cell or one.cell) and _beside(last, one):
             gap = one.box[0] - last.box[2]
             between = "" if gap < 0.15 * max(last.size, one.size) else " "
             box = (last.box[0], min(last.box[1], one.box[1]), one.box[2], max(last.box[3], one.box[3]))

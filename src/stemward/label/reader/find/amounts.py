@@ -113,7 +113,7 @@ def _volumes(low: str, high: str | None, unit: str, gallons: float) -> Hits:
         yield Hit("strongest mix", _percent(top), "likely")
 
 
-_OIL = r"(?:(?:basal|diluent|diesel|fuel|mineral|vegetable|penetrating|crop|bark|seed|paraffinic|methylated|commercially|available)[ -])*oils?\b|\bdiesel\b|\bkerosene\b"
+_OIL = r"(?:(?:(?:basal|diluent|diesel|fuel|mineral|vegetable|penetrating|crop|bark|seed|paraffinic|methylated|commercially|available)[ -])*oils?\b|\bdiesel\b|\bkerosene\b)"
 
 
 def carrier(s: Said) -> Hits:
@@ -121,11 +121,11 @@ def carrier(s: Said) -> Hits:
     if not (s.methods or s.part == "mixing") or s.part in ("warranty", "storage", "first aid", "letter"):
         return
     for name, words in (("water", r"water\b"), ("oil", _OIL)):
-        joined = rf"\b(?:in|with|and enough|parts|to|sufficient|enough|of)\s+(?:(?:a|an|the|clean|enough|sufficient|either|commercially available|\d[\d-]*|gal|to|of|parts?)\s+){{0,4}}{words}"
+        joined = rf"(?:\b(?:in|with|and enough|parts|to|sufficient|enough|of)\s+|\b(?:carrier|diluent)s?:\s*)(?:(?:a|an|the|clean|enough|sufficient|either|commercially available|\d[\d-]*|gal|to|of|parts?)\s+){{0,4}}{words}"
         m = re.search(joined, s.text, re.I)
         if not m or re.search(r"\b(?:surface|standing|near|into|directly to|apply to)\s+(?:\w+ )?water", m[0], re.I):
             continue
-        if not re.search(r"\bmix|\bdilut|\bsolution|\bparts?\b|\bblend|\bgal\b|%|\bspray", s.text, re.I):
+        if not re.search(r"\bcarrier|\bmix|\bdilut|\bsolution|\bparts?\b|\bblend|\bgal\b|%|\bspray", s.text, re.I):
             continue
         if re.search(rf"do not (?:mix|dilute|use|add)[^.;]*{words}", s.text, re.I):
             yield Hit("carrier forbidden", name)
@@ -159,13 +159,13 @@ def per_stem(s: Said) -> Hits:
 
 
 YEARLY = re.compile(
-    r"(?:per|each|every|in any|in a|within a|in one|any) (?:single )?(?:calendar |given |one )?year\b|per annum|\bannual|\b12[- ]months?\b|"
+    r"(?:per|each|every|in any|in a|within a|in one|in 1|any|over a) (?:single )?(?:calendar |given |one )?year\b|per annum|\bannual|\b12[- ]months?\b|"
     r"(?:per|each|in a|in any) (?:growing |use |treatment )?season|\byearly\b|calendar year|\bseasonal",
     re.I,
 )
 SINGLE = re.compile(
     r"per (?:single |individual |broadcast )?(?:application|treatment)|(?:single|individual|one[- ]time|any one|each) (?:application|treatment)|"
-    r"/\s*application|in (?:a single|any one|one|1) (?:application|treatment)|at (?:one|any one|a single) time",
+    r"/\s*application|in (?:a single|any one|any 1|one|1) (?:application|treatment)|at (?:one|any one|a single) time",
     re.I,
 )
 _LIMIT = re.compile(
@@ -187,7 +187,7 @@ def maxima(s: Said) -> Hits:
     text = s.text
     if not _AREA.search(text) or re.search(r"do not use less|at least|no less than|minimum (?:use )?rate", text, re.I):
         return
-    if not _LIMIT.search(text) or s.part in ("warranty", "first aid", "letter"):
+    if not _LIMIT.search(s.whole) or s.part in ("warranty", "first aid", "letter"):
         return
     rates = [m for m in RATE.finditer(text) if m["unit"].lower() in ("lb", "kg", "g")]
     named = _which(text) or _which(s.whole)

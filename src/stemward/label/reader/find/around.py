@@ -5,7 +5,7 @@ import re
 from stemward.label.reader.phrases import DISTANCE, FORBIDS, NUMBER, SHARE, TEMPERATURE, TIME
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
-_WATER = r"\bwaters?\b(?! ?(?:-| )?(?:soluble|based))|\bstreams?\b|\blakes?\b|\bponds?\b|\bshores?\b|\bwetlands?\b|\brivers?\b|\bcreeks?\b|\breservoirs?\b|\bsprings\b|\bdrainage"
+_WATER = r"(?<!ground )(?<!ground-)\bwaters?\b(?! supply wells?)(?! wells?)(?! ?(?:-| )?(?:soluble|based))|\bstreams?\b|\blakes?\b|\bponds?\b|\bshores?\b|\bwetlands?\b|\brivers?\b|\bcreeks?\b|\breservoirs?\b|\bsprings\b|\bdrainage"
 _KEPT = r"within|at least|\bleave\b|\bkeep\b|\bfrom\b|untreated|\bbuffers?\b|set-?backs?|\bmaintain\b|closer than|\bminimum\b|\bstay\b|\bback\b|less than|away"
 
 
@@ -121,7 +121,7 @@ def mixing(s: Said) -> Hits:
         text,
         re.I,
     )
-    is_mix = re.search(r"\b(?:mix(?:ture)?s?|spray|solutions?|dilutions?|diluted)\b", text, re.I)
+    is_mix = re.search(r"\b(?:mix(?:ture|ed)?s?|spray|solutions?|dilutions?|diluted)\b", text, re.I)
     kept = re.search(
         r"\bmust be used\b|\buse (?:the |all |up )*(?:diluted |prepared |spray |mixed )*(?:mix|solution|spray)|\bdiluted spray\b|\bstore\b|\bstand\b|\bkeep|\bmix only\b|\bprepared\b|should be used within|be used within",
         text,

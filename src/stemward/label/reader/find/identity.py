@@ -11,11 +11,13 @@ _REGISTERED = re.compile(
 )
 _MADE_AT = re.compile(r"E\.?P\.?A\.?\s*Est(?:ablishment|\.)?\s*(?:Numbers?|Nos?\.?|#)?\s*[:.]?\s*", re.I)
 _PLANT = re.compile(r"\b(\d{1,6}\s?-\s?[A-Z]{2,3}\s?-\s?\d{1,4})\b")
+_DATE = r"(?:[A-Z][a-z]{2,8}\.? \d{1,2},? \d{4}|[A-Z0-9][\w./-]*\d[\w./-]*)"
 _EDITION = re.compile(
-    r"^\W*(?:Label (?:code|version|edition|no\.?|date|issued)|Revised|Revision|Rev\.|Edition|ACCEPTED|Date of (?:issue|this label))"
-    r"\s*(?:date|no\.?)?\s*[:.#]?\s*([A-Z0-9][\w./ -]*\d[\w./-]*)\W*$",
-    re.I,
+    r"\b(?:Label (?:code|version|edition|no\.?|date|issued)|Revised|Revision|Rev\.|Edition|ACCEPTED|Accepted)"
+    rf"\s*(?:date|no\.?)?\s*[:.#]?\s*({_DATE})"
 )
+MOST_EDITION = 120
+"""A longer sentence is no imprint: engineering guess."""
 
 
 def numbers(s: Said) -> Hits:
@@ -25,8 +27,8 @@ def numbers(s: Said) -> Hits:
     if m := _MADE_AT.search(s.text):
         for plant in _PLANT.findall(s.text[m.end() :]):
             yield Hit("establishment number", re.sub(r"\s", "", plant))
-    if m := _EDITION.search(s.text):
-        yield Hit("label edition", m[1].strip(), "likely")
+    if len(s.text) < MOST_EDITION and (m := _EDITION.search(s.sentence.text)):
+        yield Hit("label edition", m[1].strip("., "), "likely")
 
 
 _SIGNAL = re.compile(
@@ -67,7 +69,8 @@ def ingredients(s: Said) -> Hits:
 
 
 _PER_GALLON = re.compile(
-    rf"({NUMBER})\s*lb(?P<of>[^.;]{{0,80}}?)(?:per (?:U\.?S\.? )?gal\b|/\s*(?:U\.?S\.? )?gal\b)", re.I
+    rf"({NUMBER})\s*lb(?P<of>[^.;\d]{{0,80}}?)(?:per (?:U\.?S\.? )?gal\b|/\s*(?:U\.?S\.? )?gal\b)(?P<after>[^.;,\d]{{0,60}})",
+    re.I,
 )
 
 
@@ -75,12 +78,13 @@ def strength(s: Said) -> Hits:
     """Pounds a gallon: of the acid, or of the salt or ester."""
     if s.part not in ("front", "directions", "letter", "other"):
         return
+    if re.search(r"weigh|density", s.text, re.I):
+        return
     for m in _PER_GALLON.finditer(s.text):
-        before = s.text[max(0, m.start() - 60) : m.start()]
-        acid = re.search(r"\bae\b|\bacid\b", m["of"], re.I) or re.search(r"\bae\b|\bacid\b[^,;]*$", before, re.I)
-        if re.search(r"weigh|density", s.text, re.I):
-            continue
-        if acid and not re.search(r"\bsalt\b|\bester\b", m["of"], re.I):
+        near, before = f"{m['of']} {m['after']}", s.text[max(0, m.start() - 60) : m.start()]
+        salt = re.search(r"\bai\b|\bsalt\b|\bester\b|\bactive\b", near, re.I)
+        acid = re.search(r"\bae\b|\bacid\b", near, re.I) or (not salt and re.search(r"\bae\b|\bacid\b", before, re.I))
+        if acid and not re.search(r"\bai\b|\bactive\b", near, re.I):
             yield Hit("acid per volume", f"{m[1]} lb ae/gal", "likely")
-        elif re.search(r"\bai\b|\bsalt\b|\bester\b|\bactive\b", m["of"], re.I):
+        elif salt:
             yield Hit("active per volume", f"{m[1]} lb ai/gal", "likely")

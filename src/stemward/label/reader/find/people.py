@@ -55,7 +55,7 @@ _DRY = re.compile(
     r"(?:until|before|unless)\b[^.;]{0,60}\b(?:dried|dry)\b",
     re.I,
 )
-_ENTERING = r"\bent(?:er|ry|ering)\b|\bre-?ent|\bkeep\b|\bpeople\b|\bpersons?\b|\bchildren\b|\bpets\b|\bworkers?\b|\bothers\b|stay out|remain out"
+_ENTERING = r"\bent(?:er|ry|ering)\b|\bre-?ent|\bkeep\b|\bpeople\b|\bpersons?\b|\bchildren\b|\bpets\b|\bworkers?\b|\bnobody\b|\bno one\b|\bgo (?:in|into)\b|\bothers\b|stay out|remain out"
 
 
 def entry(s: Said) -> Hits:

@@ -20,7 +20,7 @@ _NOT_ON = re.compile(
     re.I,
 )
 _FOR_USE = re.compile(
-    r"for use (?:on|in|along|around|at|by)|may be (?:used|applied) (?:on|in|to|along|around|for)|\buse (?:this product )?(?:on|in|along|around)\b|"
+    r"for use (?:on|in|along|around|at|by)|permissible to (?:treat|use|apply)|is permitted (?:on|in)|may be (?:used|applied) (?:on|in|to|along|around|for)|\buse (?:this product )?(?:on|in|along|around)\b|"
     r"for (?:the )?(?:control|management|suppression|treatment)\b[^.]*\b(?:in|on|along|around)\b|controls?\b[^.]*\b(?:in|on|along|around)\b|"
     r"\bsites?\b(?: such as| including|:| are| listed)|(?:registered|labell?ed|approved|intended|designed|recommended) (?:for use )?(?:for|on|in)|"
     r"use sites?|including|can be used (?:on|in|to|along|around)",
@@ -29,6 +29,12 @@ _FOR_USE = re.compile(
 _NO_SITE = re.compile(
     r"\bdrift|\brun-?off|\binjur|\bleach|contaminat|rotat|\bplant(?:ing|ed)?\b|manure|compost|mulch|sensitive|adjacent|desirable|downwind|irrigat|livestock from|move|"
     r"\bgraz|\bhay\b|broadcast rate|\bdispos",
+    re.I,
+)
+
+
+_ON_IT_BARRED = re.compile(
+    r"\b(?:use|application)s? (?:on|in|around|to) ([^.;]*?) (?:is|are) (?:prohibited|not (?:permitted|allowed|recommended))",
     re.I,
 )
 
@@ -43,6 +49,11 @@ def places(s: Said) -> Hits:
         "environment",
         "farm workers",
     ):
+        return
+    if m := _ON_IT_BARRED.search(s.text):
+        for name, pattern in PLACES:
+            if pattern.search(m[1]):
+                yield Hit("site forbidden", name)
         return
     barred = _NOT_ON.search(s.text) or (s.under and _NOT_ON.search(s.under))
     if barred:
@@ -81,7 +92,7 @@ def states(s: Said) -> Hits:
     if not ANY_STATE.search(s.sentence.text) or s.part in ("warranty", "letter"):
         return
     text = s.sentence.text
-    some = re.search(r"\bcount(?:y|ies)\b|\bparts? of\b|\bisland\b|\bLong Island\b", text)
+    some = re.search(r"\bcount(?:y|ies)\b|\bparts? of\b|\bislands?\b", text, re.I)
     barred, only = re.search(_NO_USE, text), re.search(_ONLY, text)
     for code, pattern in STATES:
         m = re.search(rf"\b{pattern}\b", text)
@@ -166,6 +177,7 @@ _SMALL = (
     ),
     re.compile(rf"{LENGTH}\s*(?:or (?:less|smaller|under)|and (?:under|smaller))\b{_ACROSS}", re.I),
     re.compile(rf"{LENGTH}\s*(?:in )?(?:basal )?(?:diameter|dbh)[^.;,]{{0,12}}\bor (?:less|smaller|under)\b", re.I),
+    re.compile(rf"(?:diameters?|\bdbh\b|caliper) (?:of |is |are )?{LENGTH}\s*or (?:less|smaller|under)\b", re.I),
 )
 _LARGE = (
     re.compile(rf"{_OVER}\s*{LENGTH}{_ACROSS}", re.I),
@@ -179,10 +191,19 @@ def size(s: Said) -> Hits:
         return
     small = next((m for pattern in _SMALL if (m := pattern.search(s.text))), None)
     large = next((m for pattern in _LARGE if (m := pattern.search(s.text))), None)
-    by_size = bool(small and large) or re.search(
-        r"\brates?\b|\bconcentration|\bcuts? (?:per|for)|\bhigher\b|\blower\b", s.text, re.I
+    by_size = (
+        bool(small and large)
+        or re.match(r"for [^,.;]*(?:,|\b(?:wet|apply|treat|use|make|spray)\b)", s.text, re.I)
+        or re.search(
+            r"\brates?\b|\bconcentration|\bcuts? (?:per|for)|\bone cut\b|\b1 cut\b|\bhigher\b|\blower\b", s.text, re.I
+        )
     )
-    for kind, m in (("greatest stem", small), ("least stem", large)):
+    # "Not effective on stems over 6 inches" is a greatest size, as "on stems up to 6 inches" is.
+    turned = re.search(
+        r"\bnot (?:effective|recommended|for|intended|be used)\b|\bdo not (?:use|treat|apply)\b", s.text, re.I
+    )
+    kinds = ("least stem", "greatest stem") if turned else ("greatest stem", "least stem")
+    for kind, m in zip(kinds, (small, large), strict=True):
         if m:
             yield Hit(kind, f"{m[1]} {'cm' if m[2].lower() == 'cm' else 'in'}", "unsure" if by_size else "sure")
 
@@ -216,7 +237,7 @@ def plants(s: Said) -> Hits:
 
 def roots(s: Said) -> Hits:
     """What it asks about plants beside those that are treated, and about rare ones."""
-    shared = r"root grafts?|root[- ]graft|(?:shar(?:e|ing|ed)|common|connected|interconnected) (?:a )?(?:common )?root|share (?:a )?root|roots? (?:systems? )?(?:are|is) (?:shared|connected|grafted)"
+    shared = r"root grafts?|root[- ]graft|roots? (?:systems? )?(?:may|might|can|could)? ?(?:be|have been|have)? ?grafted|(?:shar(?:e|ing|ed)|common|connected|interconnected) (?:a )?(?:common )?root|share (?:a )?root|roots? (?:systems? )?(?:are|is) (?:shared|connected|grafted)"
     if re.search(shared, s.text, re.I) and re.search(FORBIDS, s.text, re.I):
         yield Hit("no shared roots", "yes")
     if re.search(r"\bbulletins?\b", s.text, re.I) and re.search(r"endangered|obtain|follow|species", s.text, re.I):

@@ -48,7 +48,11 @@ def _bound(text: str, number: re.Match[str]) -> Bound:
 def _limit(text: str, number: re.Match[str]) -> Literal["", "most", "least"]:
     """What a figure limits: forbidden above it or allowed below it makes a most, the other way round a least."""
     bound = _bound(text, number)
-    clause = re.split(r";|(?<!\d)\.(?!\d)", text[: number.start()])[-1]
+    before = re.split(r";|(?<!\d)\.(?!\d)", text[: number.start()])[-1]
+    clause = re.split(r"\bunless\b", before)[-1]
+    if re.match(r"\s*(?:if|when|where|should|at)\b", before, re.I):
+        # "If wind is above 15 mph, do not apply": the rule stands behind the figure.
+        clause = f"{clause} {re.split(r';', text[number.end() :])[0]}"
     forbids = re.search(rf"{FORBIDS}|\bstop\b|\bcease\b|\bdelay\b|\bpostpone\b", clause, re.I)
     negated = re.search(
         r"do(?:es)? not exceed|not (?:over|above|more|greater)|no (?:more|greater|higher)|must not exceed|not exceed",
@@ -75,8 +79,9 @@ def wind(s: Said) -> Hits:
         outside = re.search(FORBIDS, s.text[: between.start()], re.I) and not re.search(
             r"\bunless\b|\boutside\b", s.text, re.I
         )
-        if not outside:
-            most: Sure = "unsure" if apart or len(speeds) > 2 else "sure"
+        told = re.search(r"\b(?:apply|spray|treat|use[ds]?|appl\w+|must|only)\b", s.text, re.I)
+        if not outside and not (apart and not re.search(r"\bonly\b", s.text, re.I)):
+            most: Sure = "unsure" if len(speeds) > 2 else "sure" if told else "likely"
             yield Hit("weakest wind", f"{between[1]} {between[3].lower()}", most)
             yield Hit("strongest wind", f"{between[2]} {between[3].lower()}", most)
         return
