@@ -49,10 +49,10 @@ def test_sending_it_again_proposes_it_once(client, hollow):
 def test_what_cannot_be_read_is_said_and_changes_nothing(client, hollow):
     """No file, no PDF, a damaged one."""
     before = facts(hollow)
-    assert client.post(f"/land/{hollow}/shelf/imazapyr-2lb/label/pdf", {"command": name()}).status_code == 409
+    assert client.post(f"/land/{hollow}/shelf/imazapyr-2lb/label/pdf", {"command": name()}).status_code == 422
     for raw, said in ((b"no pdf", "This is no PDF"), (label(3)[0][:3000], "is no PDF")):
         answer = sent(client, hollow, raw)
-        assert answer.status_code == 409
+        assert answer.status_code == 422
         assert said in answer.content.decode()
     assert facts(hollow) == before
 

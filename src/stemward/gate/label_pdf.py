@@ -19,6 +19,7 @@ from stemward.label.reader import (
     Sentence,
     lines_of,
     opened,
+    plain,
     proposed_of,
     sentences_of,
     words_of,
@@ -48,13 +49,16 @@ class PartText:
 class LabelRead:
     """What was found in a label: facts proposed, how many pages it has, and its parts in order.
 
-    pictures: True where words were made out in pictures of pages.
+    pictures: True where words were made out in pictures of pages. sentences: all of them, in reading order. sizes:
+    width and height of each page in points.
     """
 
     proposed: tuple[Proposed, ...]
     pages: int
     parts: tuple[PartText, ...] = ()
     pictures: bool = False
+    sentences: tuple[Sentence, ...] = ()
+    sizes: tuple[tuple[float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +87,8 @@ def read_label(raw: bytes) -> LabelRead:
         answer["pages"],
         tuple(PartText(**row) for row in answer["parts"]),
         answer["pictures"],
+        tuple(Sentence(**{**row, "boxes": tuple(_box(b) for b in row["boxes"])}) for row in answer["sentences"]),
+        tuple((w, h) for w, h in answer["sizes"]),
     )
 
 
@@ -97,6 +103,23 @@ def page_words(raw: bytes, page: int) -> PageWords:
 def page_picture(raw: bytes, page: int, scale: float = 1.5) -> bytes:
     """A page as PNG at 72 dots an inch times the scale. page: from 1. Raises NotReadable: also "no_page"."""
     return base64.b64decode(_asked(raw, "picture", str(page), str(min(scale, MOST_SCALE)))["png"])
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """Words that were searched for: page, places on it, and what stands around them."""
+
+    page: int
+    boxes: tuple[Box, ...]
+    around: str
+
+
+def search(raw: bytes, words: str) -> list[Hit]:
+    """Where some words stand in a label, capitals or not, at most 200 places. Raises NotReadable."""
+    if not words.strip():
+        return []
+    rows = _asked(raw, "search", words.strip()[:100])["hits"]
+    return [Hit(row["page"], tuple(_box(b) for b in row["boxes"]), row["around"]) for row in rows]
 
 
 def _asked(raw: bytes, *words: str) -> dict[str, Any]:
@@ -151,7 +174,11 @@ def _read(raw: bytes) -> dict[str, Any]:
     sentences = sentences_of(lines)
     found = [asdict(one) for one in proposed_of(sentences)]
     pictures = any(line.picture for line in lines)
-    return {"proposed": found, "pages": pages, "parts": parts_of(sentences), "pictures": pictures}
+    said = [asdict(one) for one in sentences]
+    return {
+        "proposed": found, "pages": pages, "parts": parts_of(sentences), "pictures": pictures, "sentences": said,
+        "sizes": [page.get_size() for page in opened(raw)],
+    }  # fmt: skip
 
 
 def parts_of(sentences: Sequence[Sentence]) -> list[dict[str, Any]]:
@@ -186,7 +213,33 @@ def _picture(raw: bytes, number: str, scale: str) -> dict[str, Any]:
     return {"png": base64.b64encode(out.getvalue()).decode()}
 
 
-ACTS: dict[str, Callable[..., dict[str, Any]]] = {"read": _read, "words": _words, "picture": _picture}
+MOST_HITS = 200
+
+
+def _search(raw: bytes, words: str) -> dict[str, Any]:
+    document = opened(raw)
+    hits: list[dict[str, Any]] = []
+    for number in range(len(document)):
+        page = document[number]
+        textpage, height = page.get_textpage(), page.get_height()
+        searcher = textpage.search(words, match_case=False)
+        while len(hits) < MOST_HITS and (at := searcher.get_next()):
+            boxes = []
+            for n in range(textpage.count_rects(*at)):
+                left, bottom, right, top = textpage.get_rect(n)
+                boxes.append((left, height - top, right, height - bottom))
+            start = max(0, at[0] - 40)
+            around = textpage.get_text_range(start, min(at[1] + 80, textpage.count_chars() - start))
+            hits.append({"page": number + 1, "boxes": boxes, "around": plain(around)})
+    return {"hits": hits}
+
+
+ACTS: dict[str, Callable[..., dict[str, Any]]] = {
+    "read": _read,
+    "words": _words,
+    "picture": _picture,
+    "search": _search,
+}
 
 
 def main(path: str, act: str, *words: str) -> int:

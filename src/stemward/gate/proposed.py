@@ -15,10 +15,11 @@ from stemward.units import UnitError, read
 
 def usable(found: Iterable[Proposed]) -> list[Proposed]:
     """Those proposed facts whose words a shelf can hold: figures with a unit, choices of the list, text."""
-    return [one for one in found if one.kind in KINDS and _fits(KINDS[one.kind], one.value)]
+    return [one for one in found if one.kind in KINDS and fits(KINDS[one.kind], one.value)]
 
 
-def _fits(kind: FactKind, value: str) -> bool:
+def fits(kind: FactKind, value: str) -> bool:
+    """True if a value, as typed, is one that this kind of fact can have."""
     if kind.value == "number":
         try:
             read(value, kind.dimension, "" if kind.dimension == "count" else None)

@@ -151,6 +151,31 @@ class Background(models.Model):
         return str(self.body.get("name", ""))
 
 
+class LabelFile(models.Model):
+    """The PDF of a product's label and what the reader made of it.
+
+    No part of the land: it is not given out, merged or undone. What a person reads in it stands with the product.
+    digest: SHA-256 of the file. reading: pages, parts, sentences and proposed facts, each with its place.
+    confirmed: what the person said of it against the jug; empty until then.
+    """
+
+    tract = models.ForeignKey(Tract, on_delete=models.CASCADE, related_name="label_files")
+    product = models.CharField(max_length=400)
+    digest = models.CharField(max_length=64)
+    name = models.CharField(max_length=200)
+    at = models.DateTimeField()
+    content = models.BinaryField()
+    reading = AsWritten()
+    confirmed = AsWritten()
+
+    class Meta:
+        ordering = ("at", "id")
+        constraints = (models.UniqueConstraint(fields=("tract", "product", "digest"), name="one_label_file"),)
+
+    def __str__(self) -> str:
+        return self.name
+
+
 class Kept(models.Model):
     """A small thing remembered between visits: column matches of an import, when the last copy was made."""
 

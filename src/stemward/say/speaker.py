@@ -28,7 +28,10 @@ def _two_digits(value: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """A finding in words. `do` and `stands` are empty where there is nothing to do or no place to name."""
+    """A finding in words. `do` and `stands` are empty where there is nothing to do or no place to name.
+
+    product, fact: on which product's label a person has to read what; both empty where it is no matter of reading.
+    """
 
     weight: str
     word: str
@@ -36,6 +39,8 @@ class Said:
     do: str
     stands: str
     about: str
+    product: str = ""
+    fact: str = ""
 
 
 @dataclass(frozen=True)
@@ -121,6 +126,8 @@ class Speaker:
         if check == "concentration":
             words["mix"] = words.get("mix", "")
         sentence = _sentences(text.format(**words))
+        to_read = str(values.get("fact") or values.get("facts", "")).partition(", ")[0]
+        reads = found["weight"] == "find out" and where["product"] and to_read
         return Said(
             found["weight"],
             en.findings.WEIGHTS[found["weight"]],
@@ -128,6 +135,8 @@ class Speaker:
             do.format(**words),
             self._stands(found["evidence"]),
             self._where(where),
+            where["product"] if reads else "",
+            to_read if reads else "",
         )
 
     def _about(self, words: Mapping[str, str]) -> str:

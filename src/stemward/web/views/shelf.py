@@ -1,28 +1,24 @@
 """Shelf: jugs, what is in them, and what their labels say, entered by hand."""
 
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from django.http import Http404, HttpRequest, HttpResponse, QueryDict
 from django.shortcuts import redirect
-from django.views.decorators.http import require_POST
 
-from stemward.gate.label_pdf import read_label
-from stemward.gate.proposed import as_facts, usable
 from stemward.handbook import Book, load
 from stemward.kinds import Product
 from stemward.label import KINDS
-from stemward.label.reader import NotReadable
 from stemward.ledger import jugs
 from stemward.ledger.balances import with_balances
 from stemward.notebook import edits, worked
 from stemward.notebook.changes import Edit, Refused
 from stemward.plan.shelf_check import shelf_check
 from stemward.say import figure
-from stemward.say.en import reader
 from stemward.say.en import shelf as words
 from stemward.say.en.forms import OPTIONS
 from stemward.units import EXAMPLE
-from stemward.web import clock, forms
+from stemward.web import clock, forms, label_files
 from stemward.web.door import who
 from stemward.web.frame import known_of, page, units_of
 from stemward.web.views.jugs import buying, matters_words
@@ -113,7 +109,7 @@ def add_product(request: HttpRequest, tract_id: str, typed: QueryDict) -> str:
 
 def product(request: HttpRequest, tract_id: str, product: str) -> HttpResponse:
     """What is written down of a jug, but for its label."""
-    have = _body(tract_id, product)
+    have = body_of(tract_id, product)
     lines: list[str] = []
     if request.method == "POST":
         try:
@@ -142,7 +138,8 @@ def _take_away(request: HttpRequest, tract_id: str, key: str) -> None:
     ask(request, tract_id, "take away", words={"what": key}, edits=changes)
 
 
-def _body(tract_id: str, key: str) -> dict[str, Any]:
+def body_of(tract_id: str, key: str) -> dict[str, Any]:
+    """A product as it is written down. Raises Http404."""
     have = edits.body_of(known_of(tract_id).parts, "product", key)
     if have is None:
         raise Http404
@@ -152,7 +149,7 @@ def _body(tract_id: str, key: str) -> dict[str, Any]:
 def label(request: HttpRequest, tract_id: str, product: str) -> HttpResponse:
     """What the label says, typed from the booklet: first what this plan leans on, by what a mistake would cost."""
     known = known_of(tract_id)
-    have = _body(tract_id, product)
+    have = body_of(tract_id, product)
     lines: list[str] = []
     if request.method == "POST":
         try:
@@ -165,38 +162,23 @@ def label(request: HttpRequest, tract_id: str, product: str) -> HttpResponse:
             return redirect("label", tract_id, product)
         except Refused as refused:
             lines = [*refused.lines, "Nothing was changed."]
+    return label_page(request, tract_id, product, lines)
+
+
+def label_page(request: HttpRequest, tract_id: str, product: str, lines: Sequence[str] = ()) -> HttpResponse:
+    """The page on which a label is typed from the booklet, with what is wrong with what was sent, if anything is."""
+    known, have = known_of(tract_id), body_of(tract_id, product)
     plan = worked.plan_of(tract_id, clock.today(known.land), 0.1)
     wanted = wanted_kinds(plan, product)
     rows = [fact_row(kind, have, request.POST if lines else None) for kind in order_of(wanted)]
     return page(
         request, "web/label.html", tract_id, "shelf", product=known.land.product(product), key=product, lines=lines,
         deciding=[r for r in rows if r["deciding"]], others=[r for r in rows if not r["deciding"]],
-        facts=[_fact_words(f) for f in have.get("facts", ())],
+        facts=[fact_words(f) for f in have.get("facts", ())],
         noted=noted_words(known.land.product(product), load(), units_of(request)),
         registered=any(r["state"] == known.land.state for r in have.get("registered", ())), typed=request.POST,
-        standings=words.STANDINGS, status=422 if lines else 200,
+        standings=words.STANDINGS, file=label_files.newest(tract_id, product), status=422 if lines else 200,
     )  # fmt: skip
-
-
-@require_POST
-def label_pdf(request: HttpRequest, tract_id: str, product: str) -> HttpResponse:
-    """Read a label's PDF and keep what it may say as proposed: nothing of it counts until a person has read it."""
-    have = _body(tract_id, product)
-    upload = request.FILES.get("label")
-    if upload is None:
-        raise Refused("Choose the PDF first.")
-    try:
-        found = read_label(upload.read())
-    except NotReadable as wrong:
-        raise Refused(reader.NOT_READABLE[wrong.message]) from None
-    known = {(fact["kind"], str(fact.get("scope", {}))) for fact in have.get("facts", ()) if "read_by" in fact}
-    kept = [fact for fact in have.get("facts", ()) if not fact.get("proposed")]
-    new = [fact for fact in as_facts(usable(found.proposed)) if (fact["kind"], str(fact.get("scope", {}))) not in known]
-    if not new:
-        raise Refused(reader.NOTHING.format(pages=found.pages))
-    what = f"{len(new)} places proposed on {found.pages} pages of the label"
-    ask(request, tract_id, "put", words={"what": what}, edits=[Edit("product", product, {**have, "facts": kept + new})])
-    return redirect("label", tract_id, product)
 
 
 def wanted_kinds(plan: dict[str, Any] | None, product: str) -> list[str]:
@@ -238,7 +220,7 @@ def fact_row(name: str, have: dict[str, Any], typed: QueryDict | None) -> dict[s
         "way": way,
         "options": [(one, OPTIONS.get(one, one)) for one in options],
         "example": EXAMPLE.get(kind.dimension, "") if kind.value == "number" else "",
-        "read": [_fact_words(fact) for fact in own if "read_by" in fact],
+        "read": [fact_words(fact) for fact in own if "read_by" in fact],
         "proposed": [
             {"page": fact["page"], "says": "" if kind.typed else fact.get("says", ""), "words": fact.get("words", "")}
             for fact in own
@@ -255,7 +237,8 @@ def fact_row(name: str, have: dict[str, Any], typed: QueryDict | None) -> dict[s
     }
 
 
-def _fact_words(fact: dict[str, Any]) -> dict[str, str]:
+def fact_words(fact: Mapping[str, Any]) -> dict[str, str]:
+    """A fact of the shelf in words: what it says, for what, where, and who read it."""
     says = str(fact.get("says", "")) or words.STANDINGS.get(fact.get("standing", ""), "")
     scope = "; ".join(", ".join(map(str, one)) for one in fact.get("scope", {}).values() if isinstance(one, list))
     by = f"{fact['read_by']}, {fact.get('read_on', '')}" if "read_by" in fact else "proposed, not read"
