@@ -28,8 +28,9 @@ def constants() -> list[tuple[Path, str]]:
 
     found = []
     for room in ROOMS:
-        for path in sorted((ROOT / "src/stemward" / room).glob("*.py")):
-            module = importlib.import_module(f"stemward.{room}.{path.stem}".removesuffix(".__init__"))
+        for path in sorted((ROOT / "src/stemward" / room).rglob("*.py")):
+            name = ".".join(path.relative_to(ROOT / "src").with_suffix("").parts)
+            module = importlib.import_module(name.removesuffix(".__init__"))
             for node in ast.parse(path.read_text()).body:
                 targets = node.targets if isinstance(node, ast.Assign) else []
                 for target in targets:
