@@ -28,7 +28,8 @@ def newark():
 @pytest.mark.parametrize(
     ("temp", "humidity", "dew", "deficit"),
     # Alduchov & Eskridge 1996, Magnus form, worked by hand
-    [(20, 0.5, 9.26, 1.167), (25, 0.6, 16.70, 1.265), (30, 0.3, 10.54, 2.966), (5, 0.6, -2.13, 0.349), (0, 0.7, -4.82, 0.183)],
+    [(20, 0.5, 9.26, 1.167), (25, 0.6, 16.70, 1.265), (30, 0.3, 10.54, 2.966), (5, 0.6, -2.13, 0.349),
+     (0, 0.7, -4.82, 0.183)],
 )  # fmt: skip
 def test_dew_point_and_deficit(temp, humidity, dew, deficit):
     """To a hundredth of a degree."""
@@ -53,7 +54,10 @@ def test_a_year_of_moisture_beside_metpy():
         some = slice(None, None, 40)
         bulbs = calc.wet_bulb_temperature(1013.25 * units.hPa, temp[some] * units.degC, dew[some] * units.degC)
     assert len(temp) > 8600
-    assert np.nanmax(np.abs(theirs - dew)) < 0.05
+    apart = np.abs(theirs - dew)
+    assert apart[dew > -15].max() < 0.05
+    # In very dry cold the two formulae for the pressure of vapour part: MetPy's is Ambaum's of 2020.
+    assert apart.max() < 0.07
     ours = moisture.wet_bulb_c(temp[some], dew[some], 1013.25)
     assert np.nanmax(np.abs(bulbs.m_as("degC") - ours)) < 0.25
     # The same equation solved by another's root finder agrees to a thousandth.
