@@ -40,8 +40,9 @@ def test_dew_point_and_deficit(temp, humidity, dew, deficit):
 
 
 def test_a_year_of_moisture_beside_metpy():
-    """Dew point within 0.05 degrees. The wet bulb differs by up to 0.15: MetPy follows a saturated parcel, which is
-    the thermodynamic wet bulb, while the psychrometric equation holds the coefficient of FAO-56 fixed."""
+    """Dew point within 0.05 degrees below 33 degrees. The wet bulb differs by 0.1 in most hours and by up to 0.52 in dry
+    heat: MetPy follows a saturated parcel down again (Normand), the psychrometric equation holds the coefficient of
+    FAO-56 fixed; both are named wet bulb."""
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
         import metpy.calc as calc
@@ -55,11 +56,12 @@ def test_a_year_of_moisture_beside_metpy():
         bulbs = calc.wet_bulb_temperature(1013.25 * units.hPa, temp[some] * units.degC, dew[some] * units.degC)
     assert len(temp) > 8600
     apart = np.abs(theirs - dew)
-    assert apart[dew > -15].max() < 0.05
-    # In very dry cold the two formulae for the pressure of vapour part: MetPy's is Ambaum's of 2020.
+    assert apart[temp < 33].max() < 0.05
+    # In great heat the two formulae for the pressure of vapour part: MetPy's is Ambaum's of 2020.
     assert apart.max() < 0.07
     ours = moisture.wet_bulb_c(temp[some], dew[some], 1013.25)
-    assert np.nanmax(np.abs(bulbs.m_as("degC") - ours)) < 0.25
+    differ = np.abs(bulbs.m_as("degC") - ours)
+    assert np.nanmax(differ) < 0.55 and np.nanmedian(differ) < 0.11
     # The same equation solved by another's root finder agrees to a thousandth.
     from scipy.optimize import brentq
 
