@@ -40,8 +40,8 @@ def test_dew_point_and_deficit(temp, humidity, dew, deficit):
 
 
 def test_a_year_of_moisture_beside_metpy():
-    """Dew point within 0.05 degrees below 33 degrees. The wet bulb differs by 0.1 in most hours and by up to 0.52 in dry
-    heat: MetPy follows a saturated parcel down again (Normand), the psychrometric equation holds the coefficient of
+    """Dew point within 0.05 degrees below 33 degrees. The wet bulb differs by 0.1 in most hours and by up to 0.52 in
+    dry heat: MetPy follows a saturated parcel down again (Normand), the psychrometric equation holds the coefficient of
     FAO-56 fixed; both are named wet bulb."""
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")

@@ -17,7 +17,7 @@ TURNER = np.array(
 """Class by wind and net radiation index 4 to -2: Turner 1964, as in EPA's guidance on meteorological monitoring."""
 _TURNER_KNOTS = (2.0, 4.0, 6.0, 7.0, 8.0, 10.0, 11.0, 12.0)
 PASQUILL = {
-    "strong": ("A", "A-B", "B", "C", "C"), "moderate": ("A-B", "B", "B-C", "C-D", "D"), 
+    "strong": ("A", "A-B", "B", "C", "C"), "moderate": ("A-B", "B", "B-C", "C-D", "D"),
     "slight": ("B", "C", "C", "D", "D"),
     "cloudy night": ("E", "E", "D", "D", "D"), "clear night": ("F", "F", "E", "D", "D"),
 }  # fmt: skip
