@@ -54,7 +54,7 @@ def _when(text: str, zone: datetime.tzinfo) -> datetime.datetime | None:
     clean = text.strip().replace("Z", "+00:00")
     for form in FORMS:
         try:
-            found = datetime.datetime.strptime(clean, form)
+            found = datetime.datetime.strptime(clean, form)  # noqa: DTZ007 - the zone is put in below
         except ValueError:
             continue
         return (found if found.tzinfo else found.replace(tzinfo=zone)).astimezone(datetime.UTC)

@@ -28,8 +28,8 @@ def _number(text: str, missing: Sequence[float], factor: float = 1.0, offset: fl
 
 def _hour_ending(month: int, day: int, hour: int, zone_h: float) -> np.datetime64:
     """UTC start of an hour that ends at that local standard time."""
-    local = datetime.datetime(NO_YEAR, month, day) + datetime.timedelta(hours=hour - 1 - zone_h)
-    return np.datetime64(local, "s")
+    local = datetime.datetime(NO_YEAR, month, day, tzinfo=datetime.UTC) + datetime.timedelta(hours=hour - 1 - zone_h)
+    return np.datetime64(local.replace(tzinfo=None), "s")
 
 
 def read_tmy3(text: str, source: str) -> tuple[Hours, list[Doubt]]:
@@ -119,5 +119,5 @@ def read_isd_lite(text: str, site: Site, source: str) -> tuple[Hours, list[Doubt
         v["cloud_frac"] = sky / 8 if sky <= 8 else float("nan")
         rain = _number(cells[10], (-9999.0,), 0.1)
         v["rain_mm"] = 0.0 if rain == -0.1 else rain
-        rows.add(np.datetime64(datetime.datetime(year, month, day, hour), "s"), v, number)
+        rows.add(np.datetime64(f"{year:04d}-{month:02d}-{day:02d}T{hour:02d}", "s"), v, number)
     return hours_of(rows, site, "history", source)
