@@ -199,3 +199,34 @@ def test_checks_are_listed_with_their_sources(capsys):
     assert all(f"{check.id}: protects" in said for check in ALL)
     assert main(["checks", "site"]) == 0
     assert main(["checks", "nothing"]) == 2
+
+
+FORECAST = """time,temp (F),dew point (F),wind (mph),gust (mph),rain (in),chance (%),cloud (%)
+""" + "".join(
+    f"2026-09-{15 + h // 24}T{h % 24:02d}:00:00Z,68,54,5,7,{0.05 if 40 < h < 44 else 0},{60 if 38 < h < 46 else 5},60\n"
+    for h in range(96)
+)
+
+
+def test_hours_of_a_quick_sum_and_of_the_demo(tmp_path, demo_folder):
+    """Spans with reasons and who says so; data; what is missing is asked for."""
+    (tmp_path / "f.csv").write_text(FORECAST)
+    place = ["--forecast", str(tmp_path / "f.csv"), "--place", "40,-75"]
+    done = stemward("hours", *place, "--zone", "America/New_York", "--how", "foliar")
+    assert done.returncode == 0, done.stderr
+    assert "Tue Sep 15" in done.stdout and "open" in done.stdout
+    assert "rain within 24 h after it (common practice)" in done.stdout
+    assert "Look at the sky" in done.stdout
+    data = json.loads(stemward("hours", str(demo_folder), *place, "--as-of", "2026-10-10", "--json").stdout)
+    assert len(data["works"]) >= 4
+    assert {hour["state"] for work in data["works"] for hour in work["hours"]} >= {"open", "shut"}
+    assert any("label, page" in span["text"] for work in data["works"] for span in work["spans"])
+    for words, said in (
+        (["hours", "--how", "foliar"], "Where is it?"),
+        (["hours", "--how", "singing", "--place", "1,2"], "Not understood"),
+        (["hours", "--place", "1,2", "--forecast", str(tmp_path / "none")], "cannot be read"),
+        (["hours", "--place", "40,-75", "--forecast", __file__], "first line has to name"),
+    ):
+        wrong = stemward(*words)
+        assert wrong.returncode == 2
+        assert said in wrong.stderr

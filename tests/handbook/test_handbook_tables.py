@@ -93,6 +93,7 @@ READERS = {
     "strict_states.csv": lambda book: book.strict_states,
     "record_rules.csv": lambda book: book.record_rules,
     "record_fields.csv": lambda book: book.record_rules,
+    "weather_rules.csv": lambda book: book.weather_rules,
 }
 
 

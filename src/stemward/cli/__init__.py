@@ -12,6 +12,7 @@ COMMANDS = {
     "dose": "quick sum: how much mix these stems take",
     "mix": "quick sum: how much goes into this bottle",
     "near": "quick sum: what may reach a plant that is to be kept",
+    "hours": "which hours ahead are open for the work, and why not the others",
     "label": "read a label's PDF: what it may say, with the page of each, for a person to read there",
     "handbook": "what is known of treating one plant, its months, what fails, and from where",
     "checks": "list every check, what it protects and who says so",

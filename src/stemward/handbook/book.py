@@ -29,6 +29,7 @@ from stemward.handbook.values import (
     WiltMonths,
     frozen,
 )
+from stemward.handbook.weather import WeatherRule, load_weather_rules
 from stemward.kinds import Cited, MeasureOwned
 
 
@@ -122,6 +123,11 @@ class Book:
         return frozen(
             {row["id"]: cite_value(row, f"default.{row['id']}") for row in read_table(self.folder, "defaults.csv")}
         )
+
+    @cached_property
+    def weather_rules(self) -> tuple[WeatherRule, ...]:
+        """Rules of the hours: which weather shuts which work."""
+        return load_weather_rules(self.folder)
 
     @cached_property
     def cut_rules(self) -> tuple[CutRule, ...]:

@@ -1,0 +1,83 @@
+"""Words of the hours ahead."""
+
+STATES = {"open": "open", "shut": "not now", "find out": "find out"}
+BY = {"label": "label", "practice": "common practice"}
+PAGE = ", page {page}"
+REASONS = {
+    "raining": "rain",
+    "rain behind": "rain within {limit} after it",
+    "rain likely": "rain is likely within the hours that have to stay dry",
+    "bark wet": "bark wet",
+    "leaf wet": "leaves wet",
+    "snow": "snow at the foot of the stems",
+    "cold under": "colder than {limit}",
+    "heat over": "hotter than {limit}",
+    "heat coming": "hotter than {limit} then or within a day, and this ester rises as vapor",
+    "wind over": "wind or gusts over {limit}",
+    "wind under": "wind under {limit}, which turns and lies still",
+    "gust over": "gusts over {limit}, with limbs that fall",
+    "inversion": "air lies still under warmer air (inversion)",
+    "air thirsty": "droplets dry before they land (wet bulb more than {limit} below the air)",
+    "air damp": "droplets hang long (wet bulb less than {limit} below the air)",
+    "dark": "dark",
+    "season": "a poor time of year for this way on this plant",
+}
+UNKNOWN = {
+    "raining": "rain is not foretold",
+    "rain behind": "the forecast does not reach {limit} past it",
+    "bark wet": "rain is not known, so neither is the bark",
+    "leaf wet": "dew point is not known",
+    "cold under": "temperature is not known",
+    "heat over": "temperature is not known",
+    "heat coming": "temperature is not known",
+    "wind over": "wind is not known",
+    "wind under": "wind is not known",
+    "gust over": "wind is not known",
+    "inversion": "wind or cloud is not known",
+    "air thirsty": "dew point is not known",
+    "air damp": "dew point is not known",
+    "snow": "snow is not known",
+}
+SPAN = "{day} {first} to {last}: {state}"
+DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+WITH_CARE = "; mind: {reasons}"
+DRY = "From {first}, dry for {hours} with {persistent} in 10 (between {least} and {most})."
+DRY_BLOCK = "From {first}, dry for {hours} with {least} to {most} in 10; the forecast gives one chance for many hours."
+NONE_OPEN = "No hour is open in this forecast."
+NEXT = "Open next: {span}."
+UNREAD = "Nobody has read on the label: {kinds}. Common practice stands in; find it out before you work."
+AGE = "The forecast was made {hours} ago."
+AGE_UNKNOWN = "When the forecast was made is not known."
+OLD = "It is {hours} old: get a newer one before you go."
+ODD_FILE = {
+    "twice": "{count} hours stand there twice; the first is taken (line {rows}).",
+    "out_of_reason": "{count} figures of {column} cannot be, for example {value}; they are left out (line {rows}).",
+    "humidity_apart": "Humidity and dew point contradict each other in {count} hours; the dew point is taken "
+    "(line {rows}).",
+    "hours_missing": "{count} hours are missing; nothing is made up for them (after line {rows}).",
+    "month_without_rain": "{month} has no rain at all: most likely it was not measured. Do not count on it.",
+    "tenths": "Rain adds up to {sum} under a heading of millimeters; it is taken as tenths of a millimeter.",
+    "mixed_spans": "{count} rows hold rain of several hours together; they are left out (line {rows}).",
+    "rain_unknown": "Rain is not known in {count} hours.",
+    "no_rain_at_all": "There is no rain in the whole file: most likely it was not measured. Do not count on it.",
+    "layers_missing": "The forecast says nothing of: {layers}.",
+    "time_not_understood": "{count} rows have a time that is not understood (line {rows}).",
+}
+NOT_WEATHER = {
+    "too_large": "The file is larger than what is read (64 MB; forecasts 16 MB).",
+    "empty": "The file holds no weather.",
+    "no_text": "This is no text file. Send a CSV, TMY3, EPW or ISD-Lite file, or the forecast as JSON.",
+    "json": "This is no forecast of the National Weather Service: it holds no properties with hours.",
+    "interval": "A time in the forecast is not understood. Get it again.",
+    "layer": "A layer of the forecast is not as it should be. Get it again.",
+    "period": "An hour of the forecast is not as it should be. Get it again.",
+    "heads": "The first line has to name a time and at least one of: temp (F), dew point (F), humidity (%), "
+    "wind (mph), gust (mph), rain (in), chance (%), cloud (%).",
+    "times": "No row has a time that is understood. Write it like 2026-07-01 08:00.",
+    "damaged": "The file breaks off or its columns are not those it should have.",
+    "no_network": "The weather service cannot be reached. Is there a network? The last forecast that was got is kept.",
+    "busy": "The weather service answers that it is busy or broken. Try again in a while; the last forecast is kept.",
+    "not_there": "The weather service has no forecast for this place. It serves the United States.",
+    "odd_answer": "The weather service's answer is not understood. The last forecast that was got is kept.",
+}
