@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from stemward.drawings.svg import Drawing, area, document, line, path, text
 
-LEFT_MM, HOUR_MM, ROW_MM, HIGH_MM = 22.0, 6.4, 11.0, 6.4
+LEFT_MM, HOUR_MM, ROW_MM, HIGH_MM = 34.0, 6.4, 11.0, 6.4
 
 
 def hours_strip(days: Sequence[tuple[str, Sequence[str]]], marks: Sequence[tuple[int, str]]) -> Drawing:
@@ -16,12 +16,12 @@ def hours_strip(days: Sequence[tuple[str, Sequence[str]]], marks: Sequence[tuple
     """
     body, open_hours = "", 0
     for hour, words in marks:
-        body += text(LEFT_MM + hour * HOUR_MM, 5.0, words, 3.6, "middle")
+        body += text(LEFT_MM + hour * HOUR_MM, 5.0, words, 5.6, "middle")
     for row, (name, states) in enumerate(days):
         if len(states) != 24:
             raise ValueError(f"{name}: a day has 24 hours, not {len(states)}.")
         top = 7.5 + row * ROW_MM
-        body += text(0.5, top + HIGH_MM - 1.4, name, 4.0, "start", True)
+        body += text(0.5, top + HIGH_MM - 1.4, name, 5.6, "start", True)
         for hour, state in enumerate(states):
             left = LEFT_MM + hour * HOUR_MM
             if not state:
@@ -31,7 +31,7 @@ def hours_strip(days: Sequence[tuple[str, Sequence[str]]], marks: Sequence[tuple
             )
             if state == "open":
                 open_hours += 1
-                body += area(box, "moss") + line(box, 0.5, "ink")
+                body += area(box, "bark") + line(box, 0.5, "ink")
             elif state == "find out":
                 body += line(box, 0.5, "ink")
                 body += line(

@@ -4,6 +4,7 @@ from django.urls import path
 
 from stemward.web import background, bring
 from stemward.web.views import (
+    ahead,
     bottles,
     correct,
     day,
@@ -79,6 +80,7 @@ urlpatterns = [
     path(T + "packet", plan.packet_page, name="packet"),
     path(T + "packet.pdf", plan.packet_pdf, name="packet-pdf"),
     path(T + "day", day.day, name="day"),
+    path(T + "hours", ahead.ahead, name="hours"),
     path(T + "after", records.after, name="after"),
     path(T + "after/write", evening.evening, name="evening"),
     path(T + "after/other", unplanned.unplanned, name="unplanned"),

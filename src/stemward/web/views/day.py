@@ -14,6 +14,7 @@ from stemward.say import Speaker, en
 from stemward.web import clock
 from stemward.web.door import who
 from stemward.web.frame import known_of
+from stemward.web.views.ahead import short
 from stemward.web.views.land import ask
 from stemward.web.views.permits import early_words
 from stemward.web.views.plan import plan_page
@@ -21,8 +22,12 @@ from stemward.web.views.plan import plan_page
 
 def day(request: HttpRequest, tract_id: str) -> HttpResponse:
     """What each person takes and wears, and where the year stands for each way taken."""
-    early = early_words(known_of(tract_id).land)
-    return plan_page(request, tract_id, "web/day.html", "day", when=_when, early=lambda *_: early)
+    land = known_of(tract_id).land
+    early = early_words(land)
+    return plan_page(
+        request, tract_id, "web/day.html", "day", when=_when, early=lambda *_: early,
+        ahead=lambda plan, speaker: short(tract_id, land, plan, speaker.units),
+    )  # fmt: skip
 
 
 def _when(plan: dict[str, Any], speaker: Speaker) -> list[dict[str, str]]:

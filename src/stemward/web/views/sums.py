@@ -3,15 +3,22 @@
 import re
 from collections.abc import Callable, Mapping
 from typing import Any
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from django.http import Http404, HttpRequest, HttpResponse, QueryDict
 
+from stemward.gate.weather import NotWeather, read_weather
 from stemward.handbook import load
 from stemward.kinds import HERBICIDE_METHODS
+from stemward.notebook.changes import Refused
+from stemward.plan.open_hours import Doing, judge
+from stemward.say import hours as say_hours
 from stemward.say.numbers import System
 from stemward.say.quick import NotUnderstood, dose_lines, mix_lines, near_lines, plant_lines
+from stemward.web import clock, forecasts
 from stemward.web.came_back import CAUSES, causes_for
 from stemward.web.frame import page, units_of
+from stemward.web.views.ahead import typed_place
 
 Q = QueryDict | Mapping[str, Any]
 SUMS = {
@@ -19,6 +26,7 @@ SUMS = {
     "bottle": ("How much in this bottle", "Product and carrier for an amount of mix, in marks of common measures."),
     "near": ("What may reach the tree I keep", "Four routes: soil, shared roots, drift or vapor, splash."),
     "plant": ("What works on this plant", "Three ways, best months, what fails, and who says so."),
+    "today": ("Can I do it today", "The hours of today and tomorrow for a place and a way of treating."),
     "back": ("It came back: why", "What most often goes wrong, by what you saw."),
 }
 
@@ -54,6 +62,7 @@ def one(request: HttpRequest, which: str) -> HttpResponse:
         lines=wrong, methods=HERBICIDE_METHODS, tools=list(book.tools),
         ingredients=sorted({name for name, _ in book.ingredients}),
         plants_known=sorted({s.common for s in book.species.values()}), causes=causes, seen=CAUSES, forms=FORMS,
+        zones=ZONES,
         chosen=request.GET.getlist("seen"), status=422 if wrong else 200,
     )  # fmt: skip
 
@@ -86,7 +95,36 @@ def _plant(q: Q, units: System) -> list[str]:
     return plant_lines(str(q.get("plant", "")), str(q.get("state", "")).strip())
 
 
+def _today(q: Q, units: System) -> list[str]:
+    """Spans of today and tomorrow out of the service's forecast for a place; nothing is kept."""
+    try:
+        place = typed_place(str(q.get("place", "")))
+        raw = forecasts.got(place)
+    except Refused as refused:
+        raise NotUnderstood(refused.lines[0]) from None
+    zone_name = str(q.get("zone", "")) or "America/New_York"
+    try:
+        zone = ZoneInfo(zone_name)
+    except (ZoneInfoNotFoundError, ValueError, OSError):
+        raise NotUnderstood(f"Not understood: {zone_name}. Choose a time zone from the list.") from None
+    try:
+        hours, doubts = read_weather(raw, "forecast", forecasts.site_of(place, zone_name))
+    except NotWeather as wrong:
+        raise NotUnderstood(say_hours.words.NOT_WEATHER[wrong.message]) from None
+    how, carrier = str(q.get("how", "cut stump")), "oil" if q.get("oil") == "yes" else "water"
+    judged = judge(Doing(how, carrier, "ester" if q.get("form") == "ester" else ""), hours, load())
+    today = clock.now().astimezone(zone).date()
+    spans = [
+        one.text for one in say_hours.span_lines(judged, zone, units)
+        if (say_hours.local(hours.at[one.first], zone).date() - today).days in (0, 1)
+    ]  # fmt: skip
+    odd = [*say_hours.age_lines(hours, clock.now()), *say_hours.doubt_lines(doubts), say_hours.unread_line(judged)]
+    return [say_hours.next_open(judged, zone, units), *spans, *filter(None, odd)]
+
+
+ZONES = ("America/New_York", "America/Chicago", "America/Denver", "America/Phoenix", "America/Los_Angeles",
+         "America/Anchorage", "Pacific/Honolulu")  # fmt: skip
 FORMS = ("salt", "amine", "choline", "ester", "acid", "dry")
 WORK: dict[str, Callable[[Q, System], list[str]]] = {
-    "stems": _stems, "bottle": _bottle, "near": _near, "plant": _plant,
+    "stems": _stems, "bottle": _bottle, "near": _near, "plant": _plant, "today": _today,
 }  # fmt: skip

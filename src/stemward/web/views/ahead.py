@@ -1,0 +1,125 @@
+"""The hours ahead: for each treatment which are open, in sentences first, then as a strip."""
+
+import datetime
+from collections.abc import Sequence
+from typing import Any
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect
+from django.utils.safestring import mark_safe
+
+from stemward.drawings.hours_strip import hours_strip
+from stemward.handbook import load
+from stemward.kinds import Tract
+from stemward.kinds.hours import Hours
+from stemward.notebook import worked
+from stemward.notebook.changes import Refused
+from stemward.plan.open_hours import Judged, doings, judge
+from stemward.say import Speaker
+from stemward.say import hours as say
+from stemward.say.numbers import System
+from stemward.web import clock, forecasts
+from stemward.web.frame import known_of, page, units_of
+from stemward.web.tried import tried
+
+MOST_DAYS = 7
+MARKS = ((6, "6 am"), (12, "noon"), (18, "6 pm"))
+
+
+def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
+    """Spans by treatment out of the kept forecast; a newer one is got from the service or a file."""
+    land = known_of(tract_id).land
+
+    def act() -> HttpResponse:
+        if "place" in request.POST:
+            forecasts.put_place(tract_id, typed_place(request.POST["place"]))
+        place = forecasts.place_of(land, tract_id)
+        if place is None:
+            raise Refused(NO_PLACE)
+        site = forecasts.site_of(place, land.time_zone)
+        upload = request.FILES.get("forecast")
+        if upload is not None:
+            forecasts.keep(tract_id, upload.read(), upload.name or "forecast", site)
+        elif "get" in request.POST:
+            forecasts.keep(tract_id, forecasts.got(place), "National Weather Service", site)
+        elif "place" not in request.POST:
+            raise Refused(NO_FILE)
+        return redirect("hours", tract_id)
+
+    answer, lines = tried(request, act)
+    if answer is not None:
+        return answer
+    place = forecasts.place_of(land, tract_id)
+    have = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone)) if place else None
+    plan = worked.plan_of(tract_id, clock.today(land))
+    works = works_of(land, plan, have.hours, units_of(request)) if have and plan else []
+    return page(
+        request, "web/hours.html", tract_id, "day", lines=lines, spot=place, has_origin=land.origin is not None,
+        name=have.name if have else "", age=say.age_lines(have.hours, clock.now()) if have else [],
+        odd=say.doubt_lines(have.doubts) if have else [], works=works, have=have is not None,
+        status=422 if lines else 200,
+    )  # fmt: skip
+
+
+NO_PLACE = "Where is the land? Type latitude and longitude in degrees, such as 42.44, -76.50."
+NO_FILE = "Choose a file first."
+
+
+def typed_place(typed: str) -> tuple[float, float]:
+    """Latitude and longitude as typed. Raises Refused."""
+    first, _, second = typed.partition(",")
+    try:
+        place = float(first), float(second)
+    except ValueError:
+        raise Refused(NO_PLACE) from None
+    if not (-90 <= place[0] <= 90 and -180 <= place[1] <= 180):
+        raise Refused(NO_PLACE)
+    return place
+
+
+def works_of(land: Tract, plan: dict[str, Any], hours: Hours, units: System) -> list[dict[str, Any]]:
+    """Each treatment with its next open span, its spans, its strip and what nobody has read."""
+    book, speaker, zone = load(), Speaker(plan, units), clock.zone(land)
+    found = []
+    for item, doing in doings(land, plan["treatments"]):
+        judged = judge(doing, hours, book)
+        lines = say.span_lines(judged, zone, units)
+        found.append(
+            {
+                "title": f"{item['common']}, {item['patch_name']}",
+                "way": speaker.way(item),
+                "next": say.next_open(judged, zone, units),
+                "spans": [
+                    {"state": one.state, "text": one.text,
+                     "dry": say.dry_line(judged, doing, one.first, zone) if one.state == "open" else ""}
+                    for one in lines
+                ],
+                "strip": mark_safe(strip(judged, zone).svg),
+                "unread": say.unread_line(judged),
+            }
+        )  # fmt: skip
+    return found
+
+
+def strip(judged: Judged, zone: datetime.tzinfo | None) -> Any:
+    """The hours as boxes, a row a local day."""
+    days: dict[datetime.date, list[str]] = {}
+    for at, state in zip(judged.hours.at, judged.states(), strict=True):
+        when = say.local(at, zone)
+        days.setdefault(when.date(), [""] * 24)[when.hour] = state
+    rows: list[tuple[str, Sequence[str]]] = [(say.day_words(day), states) for day, states in days.items()]
+    return hours_strip(rows[:MOST_DAYS], MARKS)
+
+
+def short(tract_id: str, land: Tract, plan: dict[str, Any], units: System) -> list[dict[str, str]]:
+    """For the day's page: of each treatment the next open span; empty without a forecast."""
+    place = forecasts.place_of(land, tract_id)
+    have = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone)) if place else None
+    if have is None:
+        return []
+    zone, book = clock.zone(land), load()
+    return [
+        {"title": f"{item['common']}, {item['patch_name']}",
+         "next": say.next_open(judge(doing, have.hours, book), zone, units)}
+        for item, doing in doings(land, plan["treatments"])
+    ]  # fmt: skip

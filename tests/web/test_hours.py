@@ -1,0 +1,104 @@
+"""The hours ahead on their page: from a file, from the service, kept; the quick sum for today and tomorrow."""
+
+import json
+
+import pytest
+from django.core.files.uploadedfile import SimpleUploadedFile
+
+from gate.weather.test_fetch import service
+from notebook.some import name
+from stemward.web import clock
+
+__all__ = ["service"]
+NOW = "2026-09-15T10:00:00+00:00"
+
+
+def table(gust=7):
+    """Four fair days, invented, rain on the second afternoon."""
+    return ("time,temp (F),dew point (F),wind (mph),gust (mph),rain (in),chance (%),cloud (%)\n" + "".join(
+        f"2026-09-{15 + h // 24}T{h % 24:02d}:00:00Z,68,54,5,{gust},{0.05 if 40 < h < 44 else 0},{60 if 38 < h < 46 else 5},60\n"
+        for h in range(96)
+    )).encode()  # fmt: skip
+
+
+def sent(client, tract, raw, called="mine.csv"):
+    """Send a forecast file."""
+    upload = SimpleUploadedFile(called, raw, "text/csv")
+    return client.post(f"/land/{tract}/hours", {"command": name(), "forecast": upload})
+
+
+@pytest.fixture
+def placed(client, hollow):
+    """The example with a place for its forecast."""
+    client.post(f"/land/{hollow}/hours", {"command": name(), "place": "40.0, -75.0"})
+    return hollow
+
+
+def test_without_a_forecast_the_page_helps(client, hollow):
+    """It asks where the land lies, then for a forecast; a place that is none is refused with an example."""
+    page = client.get(f"/land/{hollow}/hours").content.decode()
+    assert "No forecast is here yet" in page
+    wrong = client.post(f"/land/{hollow}/hours", {"command": name(), "place": "here"})
+    assert wrong.status_code == 422
+    assert "such as 42.44" in wrong.content.decode()
+
+
+def test_spans_with_reasons_and_strips(client, placed):
+    """From a table: what is open, what shuts it and who says so; on the day's page in short."""
+    assert sent(client, placed, table()).status_code == 302
+    page = client.get(f"/land/{placed}/hours").content.decode()
+    assert "Open next: Tue Sep 15" in page
+    assert "common practice)" in page and "label, page" in page
+    assert page.count("<svg") > 4
+    assert "Open next:" in client.get(f"/land/{placed}/day").content.decode()
+
+
+def test_a_file_that_is_none_leaves_the_last_good_one(client, placed):
+    """The sentence, and the forecast from before."""
+    sent(client, placed, table())
+    wrong = sent(client, placed, b"a,b\n1,2\n")
+    assert wrong.status_code == 422
+    page = wrong.content.decode()
+    assert "first line has to name" in page and "mine.csv" in page
+    assert client.post(f"/land/{placed}/hours", {"command": name()}).status_code == 422
+
+
+def test_it_is_got_from_the_service_and_kept_when_that_fails(client, placed, service, monkeypatch):
+    """By the button; a service that is broken is said, and the last forecast stays."""
+    host, answers, asked = service
+    monkeypatch.setenv("STEMWARD_WEATHER", host)
+    monkeypatch.setattr("stemward.gate.weather.fetch.WAIT_S", (0.0, 0.0))
+    answers["/points/40.0000,-75.0000"] = answers["/points/42.4400,-76.5000"]
+    assert client.post(f"/land/{placed}/hours", {"command": name(), "get": "1"}).status_code == 302
+    assert "National Weather Service" in client.get(f"/land/{placed}/hours").content.decode()
+    assert asked[0][0] == "/points/40.0000,-75.0000"
+    answers["/gridpoints/XXX/1,2"] = [(500, {}, b"")]
+    wrong = client.post(f"/land/{placed}/hours", {"command": name(), "get": "1"})
+    assert wrong.status_code == 422
+    page = wrong.content.decode()
+    assert "busy or broken" in page and "National Weather Service" in page
+
+
+def test_can_i_do_it_today(client, service, monkeypatch):
+    """Without a tract: spans of today and tomorrow; a place that is none is refused."""
+    import datetime
+
+    from gate.weather.test_weather_files import interval
+
+    host, answers, _ = service
+    monkeypatch.setenv("STEMWARD_WEATHER", host)
+    monkeypatch.setattr(clock, "now", lambda: datetime.datetime.fromisoformat("2026-09-10T12:00:00+00:00"))
+    fair = {"properties": {
+        "updateTime": "2026-09-10T09:00:00+00:00",
+        **{layer: {"uom": f"wmoUnit:{unit}", "values": [interval(10, "PT48H", value)]} for layer, unit, value in (
+            ("temperature", "degC", 20), ("dewpoint", "degC", 12), ("windSpeed", "km_h-1", 9), ("windGust", "km_h-1", 12),
+            ("skyCover", "percent", 60), ("probabilityOfPrecipitation", "percent", 5), ("quantitativePrecipitation", "mm", 0),
+        )},
+    }}  # fmt: skip
+    answers["/gridpoints/XXX/1,2"] = [(200, {}, json.dumps(fair).encode())]
+    asked = {"place": "42.44,-76.50", "how": "cut stump", "zone": "America/New_York"}
+    page = client.get("/sums/today", asked).content.decode()
+    assert "Open next: Thu Sep 10" in page
+    assert "hours without rain" in page
+    assert client.get("/sums/today", {**asked, "place": "x"}).status_code == 422
+    assert client.get("/sums/today", {**asked, "zone": "Nowhere"}).status_code == 422
