@@ -57,6 +57,7 @@ bench: $(VENV)/dev.done
 	$(PY) bench/import_stems.py
 	$(PY) bench/redraw.py
 	$(PY) bench/reading.py
+	$(PY) bench/dry.py
 
 pictures: $(VENV)/dev.done packet
 	$(PY) tools/pictures.py build/quarry-hollow.pdf

@@ -102,3 +102,20 @@ def test_can_i_do_it_today(client, service, monkeypatch):
     assert "hours without rain" in page
     assert client.get("/sums/today", {**asked, "place": "x"}).status_code == 422
     assert client.get("/sums/today", {**asked, "zone": "Nowhere"}).status_code == 422
+
+
+def test_the_weeks_of_the_year_from_a_typical_year(client, placed):
+    """A file of years is kept apart from the forecast; its doubts are said; a file that is none changes nothing."""
+    from importlib import resources
+
+    raw = resources.files("pvlib").joinpath("data", "723170TYA.CSV").read_bytes()
+    upload = SimpleUploadedFile("greensboro.csv", raw, "text/csv")
+    assert client.post(f"/land/{placed}/hours", {"command": name(), "history": upload}).status_code == 302
+    page = client.get(f"/land/{placed}/hours").content.decode()
+    assert "From a typical year, greensboro.csv" in page
+    assert "Best weeks:" in page and "2001-02 has no rain at all" in page
+    wrong = client.post(
+        f"/land/{placed}/hours", {"command": name(), "history": SimpleUploadedFile("x.csv", b"a\n1\n", "text/csv")}
+    )
+    assert wrong.status_code == 422
+    assert "greensboro.csv" in wrong.content.decode()

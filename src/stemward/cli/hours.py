@@ -11,6 +11,9 @@ def add(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--forecast", type=Path, metavar="F", help="hours from this file: the weather service's JSON, or a CSV"
     )
+    parser.add_argument(
+        "--history", type=Path, metavar="F", help="the weeks of the year, from years of hours in this file"
+    )
     parser.add_argument("--place", metavar="LAT,LON", help="latitude and longitude in degrees, such as 42.44,-76.50")
     parser.add_argument("--zone", default="", metavar="ZONE", help="time zone, such as America/New_York")
     parser.add_argument("--how", default="foliar", help="cut-stump, basal-bark, hack-and-squirt or foliar (quick sum)")
@@ -34,6 +37,7 @@ def run(args: argparse.Namespace) -> int:
     from stemward.kinds import HERBICIDE_METHODS
     from stemward.kinds.hours import Site
     from stemward.plan.open_hours import Doing, judge
+    from stemward.plan.weeks import weeks_of
     from stemward.say import hours as say
     from stemward.say.en import hours as words
 
@@ -58,12 +62,11 @@ def run(args: argparse.Namespace) -> int:
         return say_unusable("Where is it? Give --place LAT,LON: the sun and the forecast go by it.")
     site = Site(place[0], place[1], zone=args.zone or zone_name)
     try:
-        raw, name = (
-            (args.forecast.read_bytes(), args.forecast.name) if args.forecast else (get_forecast(*place), "forecast")
-        )
-        hours, doubts = read_weather(raw, name, site)
+        source = args.history or args.forecast
+        raw, name = (source.read_bytes(), source.name) if source else (get_forecast(*place), "forecast")
+        hours, doubts = read_weather(raw, name, site, "history" if args.history else "forecast")
     except OSError as error:
-        return say_unusable(f"{args.forecast} cannot be read: {error.strerror}.")
+        return say_unusable(f"{source} cannot be read: {error.strerror}.")
     except NoForecast as none:
         return say_unusable(f"{words.NOT_WEATHER[none.message]} Or give a file with --forecast.")
     except NotWeather as wrong:
@@ -80,6 +83,11 @@ def run(args: argparse.Namespace) -> int:
         print(json.dumps({"schema": 1, "works": rows, "odd": say.doubt_lines(doubts)}, indent=1, ensure_ascii=False))
         return 0
     print("\n".join([*say.age_lines(hours, now), *say.doubt_lines(doubts)]))
+    if args.history:
+        for title, _, judged in found:
+            print(f"\n{title}")
+            print("\n".join(f"  {line}" for line in say.week_lines(weeks_of(judged, zone), hours)))
+        return 0
     for title, doing, judged in found:
         print(f"\n{title}")
         print(f"  {say.next_open(judged, zone, args.units)}")

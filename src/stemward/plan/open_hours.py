@@ -218,7 +218,7 @@ def _rain_behind(hours: Hours, limit: float | None, *_: object) -> Judgement:
     """Rain that is measured or foretold within the hours that have to stay dry; past the last hour nobody knows."""
     needed = int(np.ceil(limit or 0.0))
     wet, n = rained(hours.rain_mm), len(hours.at)
-    closed, unknown, first = _none(hours), _none(hours), np.full(n, np.nan)
+    first = np.full(n, np.nan)
     steps = np.arange(n)
     following = np.where(wet, steps, n + needed + 1)
     next_wet = np.minimum.accumulate(following[::-1])[::-1]
@@ -229,9 +229,8 @@ def _rain_behind(hours: Hours, limit: float | None, *_: object) -> Judgement:
     first[:] = np.where(np.isfinite(rain_in), rain_in, np.nan)
     known = ~np.isnan(hours.rain_mm) | ~np.isnan(hours.rain_chance_frac) | _in_blocks(hours)
     blind = np.concatenate([[0], np.cumsum(~known)])
-    for at in range(n):
-        end = int(np.searchsorted(hours.at, hours.at[at] + np.timedelta64(needed * HOUR_S, "s")))
-        unknown[at] = left[at] < needed or blind[end] > blind[at] or end - at < needed
+    ends = np.searchsorted(hours.at, hours.at + np.timedelta64(needed * HOUR_S, "s"))
+    unknown = (left < needed) | (blind[ends] > blind[steps]) | (ends - steps < needed)
     return closed, unknown & ~closed, first
 
 
@@ -239,7 +238,7 @@ def _rain_likely(hours: Hours, limit: float | None, doing: Doing, dry_h: float) 
     """Even the best case leaves rain within the hours needed too likely."""
     n = len(hours.at)
     rain = np.full(n, np.nan)
-    for at in range(n):
+    for at in range(n) if hours.blocks or not np.isnan(hours.rain_chance_frac).all() else ():
         found = chance_dry(hours, at, dry_h, doing.odds)
         if found is not None:
             rain[at] = 1 - found.most

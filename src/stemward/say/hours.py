@@ -9,6 +9,7 @@ import numpy as np
 
 from stemward.kinds.hours import Hours
 from stemward.plan.open_hours import Doing, Judged, Reason, Span, chance_dry, spans
+from stemward.plan.weeks import DAY_OF_WORK_H, Week
 from stemward.say.en import hours as words
 from stemward.say.numbers import System, figure
 
@@ -139,3 +140,31 @@ def doubt_lines(doubts: Iterable[Any]) -> list[str]:
         rows = ", ".join(str(row) for row in one.rows[:3])
         found.append(words.ODD_FILE[one.message].format(**({"count": one.count, "rows": rows} | shown)))
     return found
+
+
+def week_lines(weeks: Sequence[Week], hours: Hours) -> list[str]:
+    """Which weeks are best, and working days to expect by month and week, with an interval; whole days outward."""
+    known = [week for week in weeks if week.days]
+    if not known or max(week.mean for week in known) == 0:
+        return [words.WEEKS_NONE]
+    years = max(len(week.days) for week in known)
+    values = {"years": years, "place": hours.source, "hours": DAY_OF_WORK_H}
+    from_words = (
+        words.WEEKS_TYPICAL if hours.kind == "typical year" else words.WEEKS_ONE if years == 1 else words.WEEKS_FROM
+    )
+    most = max(week.mean for week in known)
+    best = [_week_name(week) for week in known if week.mean >= most - 0.5]
+    return [
+        from_words.format(**values),
+        words.WEEKS_BEST.format(weeks=", ".join(best[:8])),
+        *(words.WEEKS.format(first=_week_name(week), days=_days(week)) for week in known),
+    ]
+
+
+def _week_name(week: Week) -> str:
+    return f"{words.MONTHS[week.first[0] - 1]} {week.first[1]}"
+
+
+def _days(week: Week) -> str:
+    low, high = int(np.floor(week.low + 1e-9)), int(np.ceil(week.high - 1e-9))
+    return str(low) if low == high else words.WEEKS_BAND.format(low=low, high=high)

@@ -26,8 +26,8 @@ class Forecast:
     name: str
 
 
-def _key(tract_id: str) -> str:
-    return f"forecast {tract_id}"
+def _key(tract_id: str, kind: str) -> str:
+    return f"{kind} {tract_id}"
 
 
 def place_of(land: Tract, tract_id: str) -> tuple[float, float] | None:
@@ -57,25 +57,26 @@ def got(place: tuple[float, float]) -> bytes:
         raise Refused(words.NOT_WEATHER[none.message]) from None
 
 
-def keep(tract_id: str, raw: bytes, name: str, site: Site) -> None:
-    """Keep a forecast if it can be read; else the last good one stays. Raises Refused with a sentence."""
+def keep(tract_id: str, raw: bytes, name: str, site: Site, kind: str = "forecast") -> None:
+    """Keep a forecast or a history if it can be read; else the last good one stays. Raises Refused with a sentence."""
     try:
-        read_weather(raw, name, site)
+        read_weather(raw, name, site, kind)
     except NotWeather as wrong:
         raise Refused(words.NOT_WEATHER[wrong.message]) from None
     body: dict[str, Any] = {
         "name": name[:200], "at": clock.now().isoformat(), "raw": base64.b64encode(zlib.compress(raw)).decode(),
     }  # fmt: skip
-    Kept.objects.update_or_create(name=_key(tract_id), defaults={"body": body})
+    Kept.objects.update_or_create(name=_key(tract_id, kind), defaults={"body": body})
 
 
-def kept(tract_id: str, site: Site) -> Forecast | None:
-    """The forecast that is kept; None without one."""
-    body = Kept.objects.filter(name=_key(tract_id)).values_list("body", flat=True).first()
+def kept(tract_id: str, site: Site, kind: str = "forecast") -> Forecast | None:
+    """The forecast, or the history, that is kept; None without one."""
+    body = Kept.objects.filter(name=_key(tract_id, kind)).values_list("body", flat=True).first()
     if not body:
         return None
     try:
-        hours, doubts = read_weather(zlib.decompress(base64.b64decode(body["raw"])), body["name"], site)
+        raw = zlib.decompress(base64.b64decode(body["raw"]))
+        hours, doubts = read_weather(raw, body["name"], site, kind)
     except (NotWeather, zlib.error, ValueError, KeyError):
         return None
     return Forecast(hours, tuple(doubts), body["name"])

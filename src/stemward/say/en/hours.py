@@ -64,6 +64,19 @@ ODD_FILE = {
     "layers_missing": "The forecast says nothing of: {layers}.",
     "time_not_understood": "{count} rows have a time that is not understood (line {rows}).",
 }
+WEEKS = "{first}: {days} of 7 days"
+WEEKS_BAND = "{low} to {high}"
+WEEKS_BEST = "Best weeks: {weeks}."
+WEEKS_NONE = "In no week of these years could it be done."
+WEEKS_FROM = "From {years} years of hours, {place}; a day counts from {hours} open hours on. Season is not in it."
+WEEKS_ONE = (
+    "From one year of hours, {place}: one year is one case, so take it as a hint. A day counts from {hours} open "
+    "hours on. Season is not in it."
+)
+WEEKS_TYPICAL = (
+    "From a typical year, {place}, put together of months of several years: a hint, no count. A day counts from "
+    "{hours} open hours on. Season is not in it."
+)
 NOT_WEATHER = {
     "too_large": "The file is larger than what is read (64 MB; forecasts 16 MB).",
     "empty": "The file holds no weather.",

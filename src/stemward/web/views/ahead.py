@@ -15,11 +15,13 @@ from stemward.kinds.hours import Hours
 from stemward.notebook import worked
 from stemward.notebook.changes import Refused
 from stemward.plan.open_hours import Judged, doings, judge
+from stemward.plan.weeks import weeks_of
 from stemward.say import Speaker
 from stemward.say import hours as say
 from stemward.say.numbers import System
 from stemward.web import clock, forecasts
 from stemward.web.frame import known_of, page, units_of
+from stemward.web.kept import kept_lately
 from stemward.web.tried import tried
 
 MOST_DAYS = 7
@@ -37,8 +39,10 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
         if place is None:
             raise Refused(NO_PLACE)
         site = forecasts.site_of(place, land.time_zone)
-        upload = request.FILES.get("forecast")
-        if upload is not None:
+        upload, years = request.FILES.get("forecast"), request.FILES.get("history")
+        if years is not None:
+            forecasts.keep(tract_id, years.read(), years.name or "history", site, "history")
+        elif upload is not None:
             forecasts.keep(tract_id, upload.read(), upload.name or "forecast", site)
         elif "get" in request.POST:
             forecasts.keep(tract_id, forecasts.got(place), "National Weather Service", site)
@@ -53,10 +57,14 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
     have = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone)) if place else None
     plan = worked.plan_of(tract_id, clock.today(land))
     works = works_of(land, plan, have.hours, units_of(request)) if have and plan else []
+    past = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone), "history") if place else None
+    key = (tract_id, plan["code"] if plan else "", past.name if past else "", len(past.hours.at) if past else 0)
+    weeks = kept_lately("weeks", key, lambda: weeks_of_works(land, plan, past.hours)) if past and plan else []
     return page(
         request, "web/hours.html", tract_id, "day", lines=lines, spot=place, has_origin=land.origin is not None,
         name=have.name if have else "", age=say.age_lines(have.hours, clock.now()) if have else [],
-        odd=say.doubt_lines(have.doubts) if have else [], works=works, have=have is not None,
+        odd=say.doubt_lines(have.doubts) if have else [], works=works, have=have is not None, weeks=weeks,
+        past=past.name if past else "", past_odd=say.doubt_lines(past.doubts) if past else [],
         status=422 if lines else 200,
     )  # fmt: skip
 
@@ -99,6 +107,16 @@ def works_of(land: Tract, plan: dict[str, Any], hours: Hours, units: System) -> 
             }
         )  # fmt: skip
     return found
+
+
+def weeks_of_works(land: Tract, plan: dict[str, Any], hours: Hours) -> list[dict[str, Any]]:
+    """Each treatment with the weeks in which it can be done, out of years of hours."""
+    book, zone = load(), clock.zone(land)
+    return [
+        {"title": f"{item['common']}, {item['patch_name']}",
+         "lines": say.week_lines(weeks_of(judge(doing, hours, book), zone), hours)}
+        for item, doing in doings(land, plan["treatments"])
+    ]  # fmt: skip
 
 
 def strip(judged: Judged, zone: datetime.tzinfo | None) -> Any:

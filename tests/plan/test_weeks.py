@@ -1,0 +1,49 @@
+"""The weeks of the year: a day of four open hours counts, each year is one case."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from plan.test_open_hours import SITE
+from stemward.handbook import load
+from stemward.kinds.hours import Hours
+from stemward.plan.open_hours import Doing, judge
+from stemward.plan.weeks import weeks_of
+
+COLUMNS = {"temp_c": 15.0, "dew_c": 8.0, "wind_m_s": 2.5, "gust_m_s": 3.0, "wind_from_deg": 0.0, "rain_mm": 0.0,
+           "rain_chance_frac": np.nan, "cloud_frac": 0.6, "pressure_hpa": 1000.0, "snow_m": 0.0}  # fmt: skip
+
+
+def years(first, last, **columns):
+    """Fair hours, invented, of whole years, but for the columns given."""
+    at = np.arange(f"{first}-01-01T05", f"{last + 1}-01-01T05", dtype="datetime64[h]").astype("datetime64[s]")
+    made = {name: np.full(len(at), value) for name, value in COLUMNS.items()}
+    return Hours(SITE, at, **(made | columns), kind="history", source="invented")
+
+
+def test_fair_years_are_open_all_year_and_a_wet_march_is_not():
+    """Seven of seven days; no day where it rains all month."""
+    hours = years(2013, 2013)
+    month = hours.at.astype("datetime64[M]").astype(int) % 12
+    wet = replace(hours, rain_mm=np.where(month == 2, 1.0, 0.0))
+    weeks = weeks_of(judge(Doing("cut stump", "water"), wet, load()))
+    assert len(weeks) == 52
+    assert weeks[20].mean == 7
+    assert [week.mean for week in weeks if week.first in ((3, 5), (3, 12), (3, 19))] == [0, 0, 0]
+    assert (weeks[20].low, weeks[20].high) == (7, 7)
+
+
+def test_years_are_the_cases_and_few_of_them_give_no_interval():
+    """One of four years is wet in every week: mean 5.25; with two years the least and the most stand there."""
+    hours = years(2010, 2013)
+    wet_2010 = hours.at < np.datetime64("2011-01-01T05")
+    weeks = weeks_of(judge(Doing("cut stump", "water"), replace(hours, rain_mm=np.where(wet_2010, 1.0, 0.0)), load()))
+    assert weeks[20].mean == pytest.approx(5.25)
+    # t(0.95, 3) = 2.353 (any t table) times 3.5 / sqrt(4)
+    assert weeks[20].low == pytest.approx(5.25 - 2.353 * 3.5 / 2, abs=0.01)
+    assert weeks[20].high == 7.0
+    two = years(2012, 2013)
+    wet_2012 = two.at < np.datetime64("2013-01-01T05")
+    few = weeks_of(judge(Doing("cut stump", "water"), replace(two, rain_mm=np.where(wet_2012, 1.0, 0.0)), load()))
+    assert (few[20].low, few[20].high, few[20].mean) == (0.0, 7.0, 3.5)
