@@ -119,3 +119,16 @@ def test_the_weeks_of_the_year_from_a_typical_year(client, placed):
     )
     assert wrong.status_code == 422
     assert "greensboro.csv" in wrong.content.decode()
+
+
+def test_work_days_and_their_calendar(client, placed):
+    """Hours for each treatment in sentences, and as events with the moment from which rain does no harm."""
+    assert client.get(f"/land/{placed}/hours.ics").status_code == 404
+    sent(client, placed, table())
+    page = client.get(f"/land/{placed}/hours").content.decode()
+    assert "Work days" in page and "Rain does no harm from" in page and "If it rains on you" in page
+    file = client.get(f"/land/{placed}/hours.ics")
+    assert file.headers["Content-Type"].startswith("text/calendar")
+    text = file.content.decode()
+    assert text.count("BEGIN:VEVENT") == text.count("END:VEVENT") >= 2
+    assert "DTSTART:20260915T" in text and "Rain does no harm from now" in text.replace("\r\n ", "")

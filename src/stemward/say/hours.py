@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from stemward.kinds.hours import Hours
+from stemward.plan.days import Days, Slot, Work
 from stemward.plan.open_hours import Doing, Judged, Reason, Span, chance_dry, spans
 from stemward.plan.weeks import DAY_OF_WORK_H, Week
 from stemward.say.en import hours as words
@@ -168,3 +169,31 @@ def _week_name(week: Week) -> str:
 def _days(week: Week) -> str:
     low, high = int(np.floor(week.low + 1e-9)), int(np.ceil(week.high - 1e-9))
     return str(low) if low == high else words.WEEKS_BAND.format(low=low, high=high)
+
+
+def day_lines(days: Days, works: Sequence[Work], people: int, zone: datetime.tzinfo | None) -> list[str]:
+    """Work days in sentences: hours, what is done, from when rain does no harm; what finds no place; what it takes."""
+    found = [_slot_line(slot, works, zone) for slot in days.slots] or [words.WORK_NONE]
+    for work, left in zip(works, days.left_h, strict=True):
+        if left > 0:
+            found.append(words.WORK_LEFT.format(work=work.title, hours=f"{left:g} h"))
+    hands = "one pair of hands" if people == 1 else f"{people} people"
+    found += [
+        words.WORK_NEED.format(
+            work=work.title, low=f"{work.need_h[0]:.1g}", high=f"{work.need_h[1]:.2g} h", people=hands
+        )
+        for work in works
+        if work.need_h[1] > 0
+    ]
+    return [*found, words.RAINS]
+
+
+def _slot_line(slot: Slot, works: Sequence[Work], zone: datetime.tzinfo | None) -> str:
+    work = works[slot.work]
+    first = local(work.judged.hours.at[slot.first], zone)
+    last = local(work.judged.hours.at[slot.last] + np.timedelta64(3600, "s"), zone)
+    rain = slot.rain_from.astimezone(zone)
+    rain_words = clock_words(rain) if rain.date() == slot.day else f"{day_words(rain.date())} {clock_words(rain)}"
+    return words.WORK_SLOT.format(
+        day=day_words(slot.day), first=clock_words(first), last=clock_words(last), work=work.title, rain=rain_words
+    )

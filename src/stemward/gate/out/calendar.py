@@ -18,8 +18,19 @@ class Due:
     why: str = ""
 
 
-def calendar(dues: Sequence[Due], made_at: datetime.datetime) -> bytes:
-    """All-day events, one a due date. made_at: with its zone."""
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """Something at hours of a day, first and last moment with their zone. uid, title, why: as of what is due."""
+
+    uid: str
+    first: datetime.datetime
+    last: datetime.datetime
+    title: str
+    why: str = ""
+
+
+def calendar(dues: Sequence[Due], made_at: datetime.datetime, meetings: Sequence[Meeting] = ()) -> bytes:
+    """All-day events, one a due date, and events with hours in UTC. made_at: with its zone."""
     stamp = made_at.astimezone(datetime.UTC).strftime("%Y%m%dT%H%M%SZ")
     lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//Stemward//EN"]
     for due in dues:
@@ -28,6 +39,12 @@ def calendar(dues: Sequence[Due], made_at: datetime.datetime) -> bytes:
             "BEGIN:VEVENT", f"UID:{_text(due.uid)}", f"DTSTAMP:{stamp}", f"DTSTART;VALUE=DATE:{due.on:%Y%m%d}",
             f"DTEND;VALUE=DATE:{after:%Y%m%d}", f"SUMMARY:{_text(due.title)}",
             *([f"DESCRIPTION:{_text(due.why)}"] if due.why else ()), "END:VEVENT",
+        ]  # fmt: skip
+    for one in meetings:
+        first, last = (at.astimezone(datetime.UTC).strftime("%Y%m%dT%H%M%SZ") for at in (one.first, one.last))
+        lines += [
+            "BEGIN:VEVENT", f"UID:{_text(one.uid)}", f"DTSTAMP:{stamp}", f"DTSTART:{first}", f"DTEND:{last}",
+            f"SUMMARY:{_text(one.title)}", *([f"DESCRIPTION:{_text(one.why)}"] if one.why else ()), "END:VEVENT",
         ]  # fmt: skip
     return b"".join(_folded(line) for line in [*lines, "END:VCALENDAR"])
 

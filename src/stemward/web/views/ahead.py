@@ -4,20 +4,24 @@ import datetime
 from collections.abc import Sequence
 from typing import Any
 
-from django.http import HttpRequest, HttpResponse
+from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.utils.safestring import mark_safe
+from django.views.decorators.http import require_GET
 
 from stemward.drawings.hours_strip import hours_strip
+from stemward.gate.out import Meeting, calendar
 from stemward.handbook import load
 from stemward.kinds import Tract
 from stemward.kinds.hours import Hours
 from stemward.notebook import worked
 from stemward.notebook.changes import Refused
+from stemward.plan.days import Work, work_days
 from stemward.plan.open_hours import Judged, doings, judge
 from stemward.plan.weeks import weeks_of
 from stemward.say import Speaker
 from stemward.say import hours as say
+from stemward.say.en.hours import RAIN_TITLE, RAINS
 from stemward.say.numbers import System
 from stemward.web import clock, forecasts
 from stemward.web.frame import known_of, page, units_of
@@ -64,6 +68,7 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
         request, "web/hours.html", tract_id, "day", lines=lines, spot=place, has_origin=land.origin is not None,
         name=have.name if have else "", age=say.age_lines(have.hours, clock.now()) if have else [],
         odd=say.doubt_lines(have.doubts) if have else [], works=works, have=have is not None, weeks=weeks,
+        days=day_words_of(land, plan, have.hours) if have and plan else [],
         past=past.name if past else "", past_odd=say.doubt_lines(past.doubts) if past else [],
         status=422 if lines else 200,
     )  # fmt: skip
@@ -107,6 +112,45 @@ def works_of(land: Tract, plan: dict[str, Any], hours: Hours, units: System) -> 
             }
         )  # fmt: skip
     return found
+
+
+def works_to_do(land: Tract, plan: dict[str, Any], hours: Hours) -> list[Work]:
+    """The plan's treatments with the hours each takes with all hands there are."""
+    book, hands = load(), max(1, sum("treat" in " ".join(p.does) for p in land.people) or len(land.people))
+    found = []
+    for item, doing in doings(land, plan["treatments"]):
+        way = next((w for w in item["ways"] if (w["how"], w["product"]) == (item["how"], item["product"])), None)
+        need = (way["hours_low"] / hands, way["hours_high"] / hands) if way else (0.0, 0.0)
+        found.append(Work(f"{item['common']}, {item['patch_name']}", judge(doing, hours, book), need))
+    return found
+
+
+def day_words_of(land: Tract, plan: dict[str, Any], hours: Hours) -> list[str]:
+    """Work days in sentences."""
+    works, zone = works_to_do(land, plan, hours), clock.zone(land)
+    return say.day_lines(work_days(works, zone), works, max(1, len(land.people)), zone)
+
+
+@require_GET
+def calendar_file(request: HttpRequest, tract_id: str) -> HttpResponse:
+    """Work days and the first moments at which rain does no harm, for a calendar. Raises Http404 without a forecast."""
+    land = known_of(tract_id).land
+    place = forecasts.place_of(land, tract_id)
+    have = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone)) if place else None
+    plan = worked.plan_of(tract_id, clock.today(land))
+    if have is None or plan is None:
+        raise Http404
+    works = works_to_do(land, plan, have.hours)
+    meetings = []
+    for slot in work_days(works, clock.zone(land)).slots:
+        first = say.local(have.hours.at[slot.first], datetime.UTC)
+        last = say.local(have.hours.at[slot.last], datetime.UTC) + datetime.timedelta(hours=1)
+        title, uid = works[slot.work].title, f"{tract_id}-{first:%Y%m%dT%H}-{slot.work}@stemward"
+        meetings.append(Meeting(uid, first, last, title, RAINS))
+        meetings.append(Meeting(f"rain-{uid}", slot.rain_from, slot.rain_from, RAIN_TITLE.format(work=title)))
+    answer = HttpResponse(calendar([], clock.now(), meetings), content_type="text/calendar; charset=utf-8")
+    answer["Content-Disposition"] = 'attachment; filename="work-days.ics"'
+    return answer
 
 
 def weeks_of_works(land: Tract, plan: dict[str, Any], hours: Hours) -> list[dict[str, Any]]:

@@ -1,0 +1,99 @@
+"""Work days: which treatments on which day, the hours they need against the hours that are open."""
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from stemward.plan.open_hours import Judged
+
+MOST_DAY_H = 6.0
+"""Hours of work on a day, beside the way there and the gear: engineering guess."""
+
+
+@dataclass(frozen=True, eq=False)
+class Work:
+    """A treatment to be put on days. need_h: hours it takes with all hands, fewest and most."""
+
+    title: str
+    judged: Judged
+    need_h: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """Hours of one day for one treatment. first, last: rows of its hours, both in it. rain_from: UTC, the first moment
+    at which rain does no harm, counted from the end."""
+
+    day: datetime.date
+    work: int
+    first: int
+    last: int
+    rain_from: datetime.datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Days:
+    """Slots in order, and for each treatment the hours that found no place (of the most it may need)."""
+
+    slots: tuple[Slot, ...]
+    left_h: tuple[float, ...]
+
+
+def work_days(works: Sequence[Work], zone: datetime.tzinfo | None = None, most_day_h: float = MOST_DAY_H) -> Days:
+    """Days for the treatments, those with the fewest open hours first; each into the longest runs of its open hours.
+
+    An hour holds one treatment; no day holds more hours than one works. The most hours a treatment may need are sought.
+    """
+    if not works:
+        return Days((), ())
+    hours = works[0].judged.hours
+    stamps = [at.replace(tzinfo=datetime.UTC) for at in hours.at.astype(object).tolist()]
+    day_of = [at.astimezone(zone).date() for at in stamps]
+    free = [True] * len(stamps)
+    worked: dict[datetime.date, int] = {}
+    slots: list[Slot] = []
+    left = [0.0] * len(works)
+    open_of = [[state == "open" for state in work.judged.states()] for work in works]
+    for number in sorted(range(len(works)), key=lambda n: (sum(open_of[n]), n)):
+        need = max(0.0, works[number].need_h[1])
+        while need > 1e-9:
+            run = _longest_run(
+                [o and f for o, f in zip(open_of[number], free, strict=True)], stamps, day_of, worked, most_day_h
+            )
+            if run is None:
+                break
+            first, length = run
+            length = min(length, max(1, -int(-need // 1)))
+            last = first + length - 1
+            for n in range(first, last + 1):
+                free[n] = False
+            day = day_of[first]
+            worked[day] = worked.get(day, 0) + length
+            end = stamps[last] + datetime.timedelta(hours=1)
+            dry = datetime.timedelta(hours=works[number].judged.dry_h)
+            slots.append(Slot(day, number, first, last, end + dry))
+            need -= length
+        left[number] = max(0.0, need)
+    return Days(tuple(sorted(slots, key=lambda slot: slot.first)), tuple(left))
+
+
+def _longest_run(
+    usable: Sequence[bool], stamps: Sequence[datetime.datetime], day_of: Sequence[datetime.date],
+    worked: dict[datetime.date, int], most_day_h: float,
+) -> tuple[int, int] | None:  # fmt: skip
+    """The longest run of usable hours within one day that still has room, the earliest of equals; first and length."""
+    best: tuple[int, int] | None = None
+    start = 0
+    for n in range(len(usable) + 1):
+        ends = n == len(usable) or not usable[n] or (
+            n > start and (day_of[n] != day_of[start] or stamps[n] - stamps[n - 1] != datetime.timedelta(hours=1))
+        )  # fmt: skip
+        if not ends:
+            continue
+        if n > start:
+            room = int(most_day_h - worked.get(day_of[start], 0))
+            length = min(n - start, room)
+            if length > 0 and (best is None or length > best[1]):
+                best = (start, length)
+        start = n if n < len(usable) and usable[n] else n + 1
+    return best

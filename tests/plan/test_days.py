@@ -1,0 +1,64 @@
+"""Work days: no hour is given twice, no day is overfull, the scarcest work comes first, what is left is told."""
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from plan.test_open_hours import hours
+from stemward.handbook import load
+from stemward.plan.days import MOST_DAY_H, Work, work_days
+from stemward.plan.open_hours import Doing, judge
+
+BOOK = load()
+CUT = judge(Doing("cut stump", "water"), hours(), BOOK)
+LEAVES = judge(Doing("foliar", "water"), hours(), BOOK)
+
+
+def test_work_goes_into_the_longest_run_and_says_when_rain_may_fall():
+    """Three hours of stumps in the first day's open hours; rain does no harm six hours after (from memory)."""
+    found = work_days([Work("stumps", CUT, (2.0, 3.0))])
+    (slot,) = found.slots
+    assert slot.last - slot.first == 2
+    assert found.left_h == (0.0,)
+    end = hours().at[slot.last] + np.timedelta64(3600 * 7, "s")
+    assert str(slot.rain_from.replace(tzinfo=None).isoformat()) == str(end)
+
+
+def test_what_finds_no_place_is_left():
+    """Leaves are open on the first day alone, since the forecast ends too soon for the second."""
+    found = work_days([Work("leaves", LEAVES, (10.0, 20.0))])
+    assert sum(s.last - s.first + 1 for s in found.slots) == MOST_DAY_H
+    assert found.left_h == (20.0 - MOST_DAY_H,)
+
+
+def test_the_scarcest_comes_first():
+    """Leaves have fewer hours than stumps, so the first day is theirs."""
+    found = work_days([Work("stumps", CUT, (5.0, 6.0)), Work("leaves", LEAVES, (5.0, 6.0))])
+    by_day = {slot.day: slot.work for slot in found.slots}
+    assert list(by_day.values()) == [1, 0]
+    assert found.left_h == (0.0, 0.0)
+
+
+def test_nothing_to_do():
+    """No treatments, no days."""
+    assert work_days([]).slots == ()
+
+
+@settings(deadline=None, max_examples=40)
+@given(st.lists(st.tuples(st.booleans(), st.floats(0, 30)), max_size=5))
+def test_hours_are_given_once_and_only_where_open(wanted):
+    """Conservation: given and left add up to at least what was asked for; no hour holds two; days are not overfull."""
+    works = [Work(str(n), CUT if cut else LEAVES, (0.0, need)) for n, (cut, need) in enumerate(wanted)]
+    found = work_days(works)
+    taken = [n for slot in found.slots for n in range(slot.first, slot.last + 1)]
+    assert len(taken) == len(set(taken))
+    for slot in found.slots:
+        states = works[slot.work].judged.states()
+        assert all(states[n] == "open" for n in range(slot.first, slot.last + 1))
+    for number, work in enumerate(works):
+        given_h = sum(s.last - s.first + 1 for s in found.slots if s.work == number)
+        assert given_h + found.left_h[number] >= work.need_h[1] - 1e-9
+        assert given_h + found.left_h[number] < work.need_h[1] + 1 + 1e-9 or given_h == pytest.approx(0)
+    for day in {slot.day for slot in found.slots}:
+        assert sum(s.last - s.first + 1 for s in found.slots if s.day == day) <= MOST_DAY_H
