@@ -133,6 +133,13 @@ def answered(item: Item, facts: Iterable[Fact]) -> bool:
     return bool(item.values) and all(any(alike(kind, value, said) for said in says) for value in item.values)
 
 
+def next_open(items: Sequence[Item], item: Item, facts: Sequence[Mapping[str, Any]]) -> Item | None:
+    """The next question that is open after this one, going round to the beginning."""
+    at = next((n for n, one in enumerate(items) if one.key == item.key), 0)
+    round_about = [*items[at + 1 :], *items[: at + 1]]
+    return next((one for one in round_about if one.key != item.key and not answered(one, facts)), None)
+
+
 def ask_words(kind: str) -> str:
     """How a kind of fact is asked for."""
     return words.ASK.get(kind, kind[:1].upper() + kind[1:])

@@ -1,4 +1,4 @@
-"""Frozen ground and bark, warmth since New Year, the flow of sap."""
+"""Frozen ground, warmth since New Year, the flow of sap."""
 
 import numpy as np
 from numpy.typing import NDArray
@@ -9,12 +9,6 @@ FROZEN = (-2.0, 72)
 """Ground without snow is taken as frozen where the mean of so many hours is below: engineering guess, from memory."""
 BASE_C = (5.0,)
 """Warmth counts above this for leaf-out: from memory."""
-
-
-def frozen_bark(temp_c: Floats) -> NDArray[np.bool_]:
-    """Hours in which water on bark or in a cut freezes: air below 0 degrees."""
-    with np.errstate(invalid="ignore"):
-        return np.asarray(np.asarray(temp_c, float) < 0.0)
 
 
 def frozen_ground(temp_c: Floats, snow_m: Floats) -> NDArray[np.bool_]:
