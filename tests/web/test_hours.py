@@ -132,3 +132,23 @@ def test_work_days_and_their_calendar(client, placed):
     text = file.content.decode()
     assert text.count("BEGIN:VEVENT") == text.count("END:VEVENT") >= 2
     assert "DTSTART:20260915T" in text and "Rain does no harm from now" in text.replace("\r\n ", "")
+
+
+def test_a_work_day_that_a_newer_forecast_closes_is_the_next_step(client, placed, monkeypatch):
+    """Taken in fair weather; the newer forecast has rain all day: move it, with the reason; fair again, and it is gone."""
+    import datetime
+
+    now = datetime.datetime.fromisoformat("2026-09-15T09:00:00+00:00")
+    monkeypatch.setattr(clock, "now", lambda: now)
+    assert client.post(f"/land/{placed}/hours", {"command": name(), "take": "1"}).status_code == 422
+    sent(client, placed, table())
+    client.post(f"/land/{placed}/hours", {"command": name(), "take": "1"})
+    assert "Taken:" in client.get(f"/land/{placed}/hours").content.decode()
+    assert "Move the work day" not in client.get(f"/land/{placed}/step").content.decode()
+    sent(client, placed, table().replace(b",5,7,0,5,", b",5,7,0.2,90,"), "rain.csv")
+    step = client.get(f"/land/{placed}/step").content.decode()
+    assert "Move the work day" in step and "rain" in step
+    assert f"/land/{placed}/hours" in step
+    now += datetime.timedelta(seconds=5)
+    sent(client, placed, table(), "fair.csv")
+    assert "Move the work day" not in client.get(f"/land/{placed}/step").content.decode()

@@ -82,6 +82,12 @@ def kept(tract_id: str, site: Site, kind: str = "forecast") -> Forecast | None:
     return Forecast(hours, tuple(doubts), body["name"])
 
 
+def got_at(tract_id: str) -> str:
+    """When the forecast that is kept was got, and its name, as text; "" without one."""
+    body = Kept.objects.filter(name=_key(tract_id, "forecast")).values_list("body", flat=True).first()
+    return f"{body['at']} {body['name']}" if body else ""
+
+
 def site_of(place: tuple[float, float], zone: str) -> Site:
     """A place for the arithmetic of the hours."""
     return Site(place[0], place[1], zone=zone)

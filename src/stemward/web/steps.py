@@ -20,6 +20,7 @@ from stemward.say.en.records import FIELDS
 from stemward.say.en.stages import check_words
 from stemward.say.numbers import System
 from stemward.web import clock
+from stemward.web.hours_taken import closed_by_forecast
 
 MOST_OPEN = 20
 LAST_COPY = "last copy elsewhere"
@@ -41,7 +42,9 @@ def step_of(tract_id: str, units: System, wait_s: float) -> dict[str, Any] | Non
         return None
     issued = issued_code(land)
     today = clock.today(land)
-    open_ = in_order([*matters_of(land, plan, issued, set_aside(land, today)), *open_work(land, load(), today)])
+    shut = closed_by_forecast(tract_id, land, plan, units)
+    mine = matters_of(land, plan, issued, set_aside(land, today))
+    open_ = in_order([*mine, *open_work(land, load(), today), *shut])
     speaker = Speaker(plan, units)
     first = open_[0]
     sentence, button, why = _said(first, speaker)
@@ -141,6 +144,8 @@ def _address(tract_id: str, one: Matter) -> str:
         return reverse("after", args=[tract_id])
     if one.row == "record_open":
         return reverse("record-day", args=[tract_id, about["day"]])
+    if one.row == "hours_shut":
+        return reverse("hours", args=[tract_id])
     if one.row == "nothing":
         return reverse("packet", args=[tract_id])
     return reverse("mix" if one.row == "changed" else "plan", args=[tract_id])

@@ -13,7 +13,7 @@ from stemward.drawings.hours_strip import hours_strip
 from stemward.gate.out import Meeting, calendar
 from stemward.handbook import load
 from stemward.kinds import Tract
-from stemward.kinds.hours import Hours
+from stemward.kinds.hours import Hours, Site
 from stemward.notebook import worked
 from stemward.notebook.changes import Refused
 from stemward.plan.days import Work, work_days
@@ -25,6 +25,7 @@ from stemward.say.en.hours import RAIN_TITLE, RAINS
 from stemward.say.numbers import System
 from stemward.web import clock, forecasts
 from stemward.web.frame import known_of, page, units_of
+from stemward.web.hours_taken import take, taken, taken_lines
 from stemward.web.kept import kept_lately
 from stemward.web.tried import tried
 
@@ -43,6 +44,8 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
         if place is None:
             raise Refused(NO_PLACE)
         site = forecasts.site_of(place, land.time_zone)
+        if "take" in request.POST:
+            return _take(tract_id, land, site)
         upload, years = request.FILES.get("forecast"), request.FILES.get("history")
         if years is not None:
             forecasts.keep(tract_id, years.read(), years.name or "history", site, "history")
@@ -68,6 +71,7 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
         request, "web/hours.html", tract_id, "day", lines=lines, spot=place, has_origin=land.origin is not None,
         name=have.name if have else "", age=say.age_lines(have.hours, clock.now()) if have else [],
         odd=say.doubt_lines(have.doubts) if have else [], works=works, have=have is not None, weeks=weeks,
+        taken=taken_lines(taken(tract_id), clock.zone(land)),
         days=day_words_of(land, plan, have.hours) if have and plan else [],
         past=past.name if past else "", past_odd=say.doubt_lines(past.doubts) if past else [],
         status=422 if lines else 200,
@@ -112,6 +116,16 @@ def works_of(land: Tract, plan: dict[str, Any], hours: Hours, units: System) -> 
             }
         )  # fmt: skip
     return found
+
+
+def _take(tract_id: str, land: Tract, site: Site) -> HttpResponse:
+    """Remember the proposed work days. Raises Refused without a forecast or a plan."""
+    have, plan = forecasts.kept(tract_id, site), worked.plan_of(tract_id, clock.today(land))
+    if have is None or plan is None:
+        raise Refused(NO_FILE)
+    works = works_to_do(land, plan, have.hours)
+    take(tract_id, work_days(works, clock.zone(land)), works)
+    return redirect("hours", tract_id)
 
 
 def works_to_do(land: Tract, plan: dict[str, Any], hours: Hours) -> list[Work]:

@@ -1,0 +1,87 @@
+"""Work days that were taken out of a forecast, and whether a newer one closes them."""
+
+import datetime
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+import numpy as np
+
+from stemward.handbook import load
+from stemward.kinds import Tract
+from stemward.notebook.models import Kept
+from stemward.plan.days import Days, Work
+from stemward.plan.next_step import Matter
+from stemward.plan.open_hours import doings, judge
+from stemward.say import hours as say
+from stemward.say.numbers import System
+from stemward.web import clock, forecasts
+from stemward.web.kept import kept_lately
+
+
+def _name(tract_id: str) -> str:
+    return f"hours taken {tract_id}"
+
+
+def take(tract_id: str, days: Days, works: Sequence[Work]) -> None:
+    """Remember these work days in place of those before."""
+    rows = []
+    for slot in days.slots:
+        at = works[slot.work].judged.hours.at
+        last = at[slot.last] + np.timedelta64(3600, "s")
+        rows.append({"title": works[slot.work].title, "first": str(at[slot.first]), "last": str(last)})
+    Kept.objects.update_or_create(name=_name(tract_id), defaults={"body": rows})
+
+
+def taken(tract_id: str) -> list[dict[str, str]]:
+    """The work days that were taken and are not over."""
+    rows = Kept.objects.filter(name=_name(tract_id)).values_list("body", flat=True).first() or []
+    now = np.datetime64(clock.now().replace(tzinfo=None), "s")
+    return [row for row in rows if np.datetime64(row["last"], "s") > now]
+
+
+def taken_lines(rows: Sequence[Mapping[str, str]], zone: datetime.tzinfo | None) -> list[str]:
+    """Those work days in words."""
+    found = []
+    for row in rows:
+        first, last = (say.local(np.datetime64(row[key], "s"), zone) for key in ("first", "last"))
+        found.append(
+            f"{say.day_words(first.date())} {say.clock_words(first)} to {say.clock_words(last)}: {row['title']}"
+        )
+    return found
+
+
+def closed_by_forecast(tract_id: str, land: Tract, plan: dict[str, Any], units: System) -> list[Matter]:
+    """A matter for each work day taken in which the newest forecast shuts an hour."""
+    rows = taken(tract_id)
+    place = forecasts.place_of(land, tract_id) if rows else None
+    if not rows or place is None:
+        return []
+    site = forecasts.site_of(place, land.time_zone)
+    key = (tract_id, plan["code"], forecasts.got_at(tract_id), units, tuple(row["first"] for row in rows))
+    return kept_lately("hours taken", key, lambda: _closed(tract_id, land, plan, rows, site, units))
+
+
+def _closed(
+    tract_id: str, land: Tract, plan: dict[str, Any], rows: Sequence[Mapping[str, str]], site: Any, units: System
+) -> list[Matter]:
+    have, zone, book, found = forecasts.kept(tract_id, site), clock.zone(land), load(), []
+    if have is None:
+        return []
+    works = {
+        f"{item['common']}, {item['patch_name']}": (item, doing) for item, doing in doings(land, plan["treatments"])
+    }
+    for row in rows:
+        if row["title"] not in works:
+            continue
+        item, doing = works[row["title"]]
+        judged = judge(doing, have.hours, book)
+        inside = (have.hours.at >= np.datetime64(row["first"], "s")) & (have.hours.at < np.datetime64(row["last"], "s"))
+        shut = judged.shut & inside
+        if not shut.any():
+            continue
+        reason = next(r for r in judged.reasons if r.rule.weight == "shut" and (r.closed & shut).any())
+        first = say.local(np.datetime64(row["first"], "s"), zone)
+        values = (("day", say.day_words(first.date())), ("reason", say.reason_words(reason, units)))
+        about = (("patch", item["patch"]),)
+        found.append(Matter("hours_shut", values, about, due=first.date(), name=row["title"]))
+    return found
