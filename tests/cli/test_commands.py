@@ -212,11 +212,12 @@ def test_hours_of_a_quick_sum_and_of_the_demo(tmp_path, demo_folder):
     """Spans with reasons and who says so; data; what is missing is asked for."""
     (tmp_path / "f.csv").write_text(FORECAST)
     place = ["--forecast", str(tmp_path / "f.csv"), "--place", "40,-75"]
-    done = stemward("hours", *place, "--zone", "America/New_York", "--how", "foliar")
+    done = stemward("hours", *place, "--zone", "America/New_York", "--how", "foliar", "--as-of", "2026-09-15")
     assert done.returncode == 0, done.stderr
     assert "Tue Sep 15" in done.stdout and "open" in done.stdout
     assert "rain within 24 h after it (common practice)" in done.stdout
     assert "Look at the sky" in done.stdout
+    assert "forecast is over" in stemward("hours", *place, "--how", "foliar").stdout
     data = json.loads(stemward("hours", str(demo_folder), *place, "--as-of", "2026-10-10", "--json").stdout)
     assert len(data["works"]) >= 4
     assert {hour["state"] for work in data["works"] for hour in work["hours"]} >= {"open", "shut"}

@@ -1,5 +1,6 @@
 """The hours ahead on their page: from a file, from the service, kept; the quick sum for today and tomorrow."""
 
+import datetime
 import json
 
 import pytest
@@ -10,7 +11,13 @@ from notebook.some import name
 from stemward.web import clock
 
 __all__ = ["service"]
-NOW = "2026-09-15T10:00:00+00:00"
+NOW = datetime.datetime.fromisoformat("2026-09-15T03:00:00+00:00")
+
+
+@pytest.fixture(autouse=True)
+def then(monkeypatch):
+    """It is the night before the first day of the table."""
+    monkeypatch.setattr(clock, "now", lambda: NOW)
 
 
 def table(gust=7):
@@ -81,8 +88,6 @@ def test_it_is_got_from_the_service_and_kept_when_that_fails(client, placed, ser
 
 def test_can_i_do_it_today(client, service, monkeypatch):
     """Without a tract: spans of today and tomorrow; a place that is none is refused."""
-    import datetime
-
     from gate.weather.test_weather_files import interval
 
     host, answers, _ = service
@@ -136,8 +141,6 @@ def test_work_days_and_their_calendar(client, placed):
 
 def test_a_work_day_that_a_newer_forecast_closes_is_the_next_step(client, placed, monkeypatch):
     """Taken in fair weather; the newer forecast has rain all day: move it, with the reason; fair again, and it is gone."""
-    import datetime
-
     now = datetime.datetime.fromisoformat("2026-09-15T09:00:00+00:00")
     monkeypatch.setattr(clock, "now", lambda: now)
     assert client.post(f"/land/{placed}/hours", {"command": name(), "take": "1"}).status_code == 422
@@ -152,3 +155,13 @@ def test_a_work_day_that_a_newer_forecast_closes_is_the_next_step(client, placed
     now += datetime.timedelta(seconds=5)
     sent(client, placed, table(), "fair.csv")
     assert "Move the work day" not in client.get(f"/land/{placed}/step").content.decode()
+
+
+def test_what_is_over_is_not_open(client, placed, monkeypatch):
+    """A forecast of days gone by opens nothing; neither does this morning in the afternoon."""
+    sent(client, placed, table())
+    monkeypatch.setattr(clock, "now", lambda: datetime.datetime.fromisoformat("2026-11-27T09:00:00+00:00"))
+    page = client.get(f"/land/{placed}/hours").content.decode()
+    assert "This forecast is over" in page and "Open next" not in page
+    monkeypatch.setattr(clock, "now", lambda: datetime.datetime.fromisoformat("2026-09-15T18:30:00+00:00"))
+    assert "Open next: Tue Sep 15 1 pm" in client.get(f"/land/{placed}/hours").content.decode()

@@ -71,13 +71,16 @@ def run(args: argparse.Namespace) -> int:
         return say_unusable(f"{words.NOT_WEATHER[none.message]} Or give a file with --forecast.")
     except NotWeather as wrong:
         return say_unusable(f"{name}: {words.NOT_WEATHER[wrong.message]}")
+    # A day that is named is looked at whole; else what is over is left out.
+    after = None if args.as_of else now
     found = [(title, doing, judge(doing, hours, book)) for title, doing in works]
     if args.json:
         rows = [
             {"work": title, "needs_dry_h": judged.dry_h, "unread": list(judged.unread),
              "hours": [{"at": f"{at}Z", "state": state}
                        for at, state in zip(hours.at.astype(str).tolist(), judged.states(), strict=True)],
-             "spans": [{"state": one.state, "text": one.text} for one in say.span_lines(judged, zone, args.units)]}
+             "spans": [{"state": one.state, "text": one.text}
+                       for one in say.span_lines(judged, zone, args.units, after)]}
             for title, _, judged in found
         ]  # fmt: skip
         print(json.dumps({"schema": 1, "works": rows, "odd": say.doubt_lines(doubts)}, indent=1, ensure_ascii=False))
@@ -90,8 +93,8 @@ def run(args: argparse.Namespace) -> int:
         return 0
     for title, doing, judged in found:
         print(f"\n{title}")
-        print(f"  {say.next_open(judged, zone, args.units)}")
-        for one in say.span_lines(judged, zone, args.units):
+        print(f"  {say.next_open(judged, zone, args.units, after)}")
+        for one in say.span_lines(judged, zone, args.units, after):
             print(f"  {one.text}")
             if one.state == "open" and (line := say.dry_line(judged, doing, one.first, zone)):
                 print(f"    {line}")

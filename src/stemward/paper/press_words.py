@@ -35,6 +35,8 @@ SAYS: dict[str, tuple[str, str]] = {
     "signal word": ("front", "{it}"),
     "restricted use": ("front", "Restricted use: {it}{for}."),
     "ingredient percent": ("front", "Active ingredient by weight: {it}."),
+    "acid per volume": ("front", "Acid equivalent: {it}."),
+    "active per volume": ("front", "Active ingredient by volume: {it}."),
     "state only": ("places", "For use in {it} and in no other state{for}."),
     "state excluded": ("places", "Not for use in {it}{for}."),
     "site": ("places", "May be used on this kind of place{for}: {it}."),

@@ -39,17 +39,21 @@ class Days:
     left_h: tuple[float, ...]
 
 
-def work_days(works: Sequence[Work], zone: datetime.tzinfo | None = None, most_day_h: float = MOST_DAY_H) -> Days:
+def work_days(
+    works: Sequence[Work], zone: datetime.tzinfo | None = None, after: datetime.datetime | None = None,
+    most_day_h: float = MOST_DAY_H,
+) -> Days:  # fmt: skip
     """Days for the treatments, those with the fewest open hours first; each into the longest runs of its open hours.
 
     An hour holds one treatment; no day holds more hours than one works. The most hours a treatment may need are sought.
+    after: the moment from which hours count, None for all.
     """
     if not works:
         return Days((), ())
     hours = works[0].judged.hours
     stamps = [at.replace(tzinfo=datetime.UTC) for at in hours.at.astype(object).tolist()]
     day_of = [at.astimezone(zone).date() for at in stamps]
-    free = [True] * len(stamps)
+    free = [after is None or at >= after for at in stamps]
     worked: dict[datetime.date, int] = {}
     slots: list[Slot] = []
     left = [0.0] * len(works)

@@ -2,7 +2,7 @@
 
 import datetime
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -66,19 +66,33 @@ def _limit_words(reason: Reason, units: System) -> str:
     return figure(NAMED.get(reason.rule.matter, "limit"), reason.limit, units)
 
 
-def span_lines(judged: Judged, zone: datetime.tzinfo | None, units: System) -> list[SaidSpan]:
+def span_lines(
+    judged: Judged, zone: datetime.tzinfo | None, units: System, after: datetime.datetime | None = None
+) -> list[SaidSpan]:
     """Spans by daylight in sentences, one a change; a span goes from its first hour to the end of its last.
 
-    Spans that differ in nothing but secondary reasons are told by their first; the dark is left out.
+    The dark is left out, and so is what is over: after is the moment from which hours count, None for all.
     """
     found: list[SaidSpan] = []
+    first = _first_row(judged.hours, after)
     for span in spans(judged):
+        if span.last < first:
+            continue
+        span = replace(span, first=max(span.first, first))
         reasons = [judged.reasons[n] for n in span.reasons]
         if any(reason.rule.matter == "dark" for reason in reasons) and span.state == "shut":
             continue
         text = _span_text(judged.hours, span, reasons, zone, units)
         found.append(SaidSpan(span.first, span.last, span.state, text))
     return found
+
+
+def _first_row(hours: Hours, after: datetime.datetime | None) -> int:
+    """The first hour that is not over at that moment."""
+    if after is None:
+        return 0
+    moment = np.datetime64(after.astimezone(datetime.UTC).replace(tzinfo=None), "s")
+    return int(np.searchsorted(hours.at + np.timedelta64(3600, "s"), moment, side="right"))
 
 
 def _span_text(hours: Hours, span: Span, reasons: Sequence[Reason], zone: datetime.tzinfo | None, units: System) -> str:
@@ -93,9 +107,13 @@ def _span_text(hours: Hours, span: Span, reasons: Sequence[Reason], zone: dateti
     return f"{text}{words.WITH_CARE.format(reasons=said)}." if span.state == "open" else f"{text}; {said}."
 
 
-def next_open(judged: Judged, zone: datetime.tzinfo | None, units: System) -> str:
-    """The first open span in a sentence, or that there is none."""
-    found = next((one for one in span_lines(judged, zone, units) if one.state == "open"), None)
+def next_open(
+    judged: Judged, zone: datetime.tzinfo | None, units: System, after: datetime.datetime | None = None
+) -> str:
+    """The first open span in a sentence, that there is none, or that the forecast is over."""
+    if _first_row(judged.hours, after) >= len(judged.hours.at):
+        return words.OVER
+    found = next((one for one in span_lines(judged, zone, units, after) if one.state == "open"), None)
     return words.NEXT.format(span=found.text.partition(f": {words.STATES['open']}")[0]) if found else words.NONE_OPEN
 
 

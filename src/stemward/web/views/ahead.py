@@ -100,12 +100,12 @@ def works_of(land: Tract, plan: dict[str, Any], hours: Hours, units: System) -> 
     found = []
     for item, doing in doings(land, plan["treatments"]):
         judged = judge(doing, hours, book)
-        lines = say.span_lines(judged, zone, units)
+        lines = say.span_lines(judged, zone, units, clock.now())
         found.append(
             {
                 "title": f"{item['common']}, {item['patch_name']}",
                 "way": speaker.way(item),
-                "next": say.next_open(judged, zone, units),
+                "next": say.next_open(judged, zone, units, clock.now()),
                 "spans": [
                     {"state": one.state, "text": one.text,
                      "dry": say.dry_line(judged, doing, one.first, zone) if one.state == "open" else ""}
@@ -124,7 +124,7 @@ def _take(tract_id: str, land: Tract, site: Site) -> HttpResponse:
     if have is None or plan is None:
         raise Refused(NO_FILE)
     works = works_to_do(land, plan, have.hours)
-    take(tract_id, work_days(works, clock.zone(land)), works)
+    take(tract_id, work_days(works, clock.zone(land), clock.now()), works)
     return redirect("hours", tract_id)
 
 
@@ -142,7 +142,7 @@ def works_to_do(land: Tract, plan: dict[str, Any], hours: Hours) -> list[Work]:
 def day_words_of(land: Tract, plan: dict[str, Any], hours: Hours) -> list[str]:
     """Work days in sentences."""
     works, zone = works_to_do(land, plan, hours), clock.zone(land)
-    return say.day_lines(work_days(works, zone), works, max(1, len(land.people)), zone)
+    return say.day_lines(work_days(works, zone, clock.now()), works, max(1, len(land.people)), zone)
 
 
 @require_GET
@@ -156,7 +156,7 @@ def calendar_file(request: HttpRequest, tract_id: str) -> HttpResponse:
         raise Http404
     works = works_to_do(land, plan, have.hours)
     meetings = []
-    for slot in work_days(works, clock.zone(land)).slots:
+    for slot in work_days(works, clock.zone(land), clock.now()).slots:
         first = say.local(have.hours.at[slot.first], datetime.UTC)
         last = say.local(have.hours.at[slot.last], datetime.UTC) + datetime.timedelta(hours=1)
         title, uid = works[slot.work].title, f"{tract_id}-{first:%Y%m%dT%H}-{slot.work}@stemward"
@@ -196,6 +196,6 @@ def short(tract_id: str, land: Tract, plan: dict[str, Any], units: System) -> li
     zone, book = clock.zone(land), load()
     return [
         {"title": f"{item['common']}, {item['patch_name']}",
-         "next": say.next_open(judge(doing, have.hours, book), zone, units)}
+         "next": say.next_open(judge(doing, have.hours, book), zone, units, clock.now())}
         for item, doing in doings(land, plan["treatments"])
     ]  # fmt: skip

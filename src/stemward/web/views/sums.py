@@ -115,11 +115,11 @@ def _today(q: Q, units: System) -> list[str]:
     judged = judge(Doing(how, carrier, "ester" if q.get("form") == "ester" else ""), hours, load())
     today = clock.now().astimezone(zone).date()
     spans = [
-        one.text for one in say_hours.span_lines(judged, zone, units)
+        one.text for one in say_hours.span_lines(judged, zone, units, clock.now())
         if (say_hours.local(hours.at[one.first], zone).date() - today).days in (0, 1)
     ]  # fmt: skip
     odd = [*say_hours.age_lines(hours, clock.now()), *say_hours.doubt_lines(doubts), say_hours.unread_line(judged)]
-    return [say_hours.next_open(judged, zone, units), *spans, *filter(None, odd)]
+    return [say_hours.next_open(judged, zone, units, clock.now()), *spans, *filter(None, odd)]
 
 
 ZONES = ("America/New_York", "America/Chicago", "America/Denver", "America/Phoenix", "America/Los_Angeles",
