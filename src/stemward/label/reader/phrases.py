@@ -3,7 +3,7 @@
 import re
 
 NUMBER = r"(?:\d+[\s-]+\d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*\.?\d+)"
-TIME = re.compile(rf"({NUMBER})\s*[- ]?(hours?|hrs?|days?|weeks?|months?|minutes?)\b", re.I)
+TIME = re.compile(rf"({NUMBER})\s*[- ]?(hours?|hrs?|h|days?|weeks?|months?|minutes?|mins?)\b", re.I)
 SPEED = re.compile(rf"({NUMBER})\s*(mph|km/h)", re.I)
 TEMPERATURE = re.compile(rf"(?<![\d-])(-?{NUMBER})\s*([FC])\b")
 DISTANCE = re.compile(rf"({NUMBER})[\s-]*(feet|foot|ft\.?|'|yards?|miles?|meters?|m)(?=\W|$)", re.I)

@@ -134,7 +134,8 @@ def carrier(s: Said) -> Hits:
 
 
 _PER_STEM = re.compile(
-    rf"(?:not (?:to )?exceed|no more than|not more than|more than|maximum of|limit\w* (?:\w+ )?to)\s+{VOLUME}[^.;]{{0,40}}?\bper (?:stem|tree|stump|plant|clump|cut stump)\b",
+    rf"(?:not (?:to )?exceed|no more than|not more than|more than|maximum of|limit\w* (?:\w+ )?to)\s+{VOLUME}[^.;]{{0,40}}?\bper (?:stem|tree|stump|plant|clump|cut stump)\b|"
+    rf"\bno (?:stem|tree|stump|plant|clump)\b[^.;\d]{{0,40}}?more than {VOLUME}",
     re.I,
 )
 _APART = re.compile(
@@ -148,7 +149,7 @@ _APART = re.compile(
 def per_stem(s: Said) -> Hits:
     """Most of a mix for one stem, and how far cuts may be apart."""
     if m := _PER_STEM.search(s.text):
-        yield Hit("most per stem", f"{m[1]} {m[2]}")
+        yield Hit("most per stem", f"{m[1] or m[3]} {m[2] or m[4]}")
     if "hack and squirt" in s.methods or re.search(r"\bcuts\b|\bhacks?\b|\binject", s.text, re.I):
         if re.search(r"\brows?\b|seedling|nozzle", s.text, re.I):
             return
@@ -159,7 +160,7 @@ def per_stem(s: Said) -> Hits:
 
 
 YEARLY = re.compile(
-    r"(?:per|each|every|in any|in a|within a|in one|in 1|any|over a) (?:single )?(?:calendar |given |one )?year\b|per annum|\bannual|\b12[- ]months?\b|"
+    r"(?:per|each|every|in any|in a|within a|in one|in 1|any|over a|in any 1|any 1) (?:single )?(?:calendar |given |one )?year\b|per annum|\bannual|\b12[- ]months?\b|"
     r"(?:per|each|in a|in any) (?:growing |use |treatment )?season|\byearly\b|calendar year|\bseasonal",
     re.I,
 )

@@ -137,7 +137,10 @@ def keeping(s: Said) -> Hits:
     m = TEMPERATURE.search(text)
     if (
         m
-        and re.search(r"\bstor(?:e|age|ed|ing)\b|\bkeep from freezing", text, re.I)
+        and (
+            re.search(r"\bstor(?:e|age|ed|ing)\b|\bkeep from freezing", text, re.I)
+            or (s.part == "storage" and re.search(r"\bkeep\b", text, re.I))
+        )
         and re.search(r"above|at least|below|freez|\bwarm", text, re.I)
     ) and not re.search(r"\bflash|do not (?:store|expose)[^.;]*(?:above|over)", text, re.I):
         yield Hit("least storage heat", f"{m[1]} {m[2].upper()}")

@@ -49,8 +49,12 @@ def gloves(s: Said) -> Hits:
 
 
 _REI = r"(?:restricted[- ]\s?entry interval(?:\s*\(REI\))?|\bREI\b)"
-_INTERVAL = re.compile(rf"{_REI}[^.\d]*?({NUMBER})[\s-]*(hours?|hrs?|days?)\b", re.I)
+_INTERVAL = re.compile(rf"{_REI}[^.\d]*?({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b", re.I)
 _BEFORE = re.compile(rf"({NUMBER})[\s-]*(hours?|days?)\s+{_REI}", re.I)
+_KEEP_OUT = re.compile(
+    rf"(?:keep|stay|remain)\b[^.;\d]{{0,30}}?\bout\b[^.;\d]{{0,30}}?\bfor (?:at least )?({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b",
+    re.I,
+)
 _DRY = re.compile(
     r"(?:until|before|unless)\b[^.;]{0,60}\b(?:dried|dry)\b",
     re.I,
@@ -60,8 +64,8 @@ _ENTERING = r"\bent(?:er|ry|ering)\b|\bre-?ent|\bkeep\b|\bpeople\b|\bpersons?\b|
 
 def entry(s: Said) -> Hits:
     """How long nobody enters, and the condition that sprays be dry."""
-    found = {(m[1], m[2]) for pattern in (_INTERVAL, _BEFORE) for m in pattern.finditer(s.text)}
-    more = len(re.findall(rf"{NUMBER}[\s-]*(?:hours?|days?)\b", s.text, re.I))
+    found = {(m[1], m[2]) for pattern in (_INTERVAL, _BEFORE, _KEEP_OUT) for m in pattern.finditer(s.text)}
+    more = len(re.findall(rf"{NUMBER}[\s-]*(?:hours?|hrs?|h|days?)\b", s.text, re.I))
     for number, unit in found:
         yield Hit("entry interval", f"{number} {unit}", "unsure" if len(found) > 1 or more > 1 else "sure")
     if _DRY.search(s.text) and re.search(_ENTERING, s.text, re.I) and not re.search(r"\bapply\b", s.text, re.I):

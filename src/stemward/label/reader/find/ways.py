@@ -169,7 +169,7 @@ def ways(s: Said) -> Hits:
 
 _UNDER = r"(?:less than|under|up to|smaller than|no (?:more|greater|larger) than|not (?:exceeding|more than|over)|at most|below|maximum of)"
 _OVER = r"(?:at least|greater than|over|more than|larger than|above|exceeding|minimum of)"
-_ACROSS = r"[^.;,]{0,40}?(?:diameter|\bdbh\b|d\.b\.h|caliper|\bbasal\b|at breast|across|thick)"
+_ACROSS = r"[^.;,]{0,40}?(?:diameter|\bdbh\b|d\.b\.h|caliper|\bbasal\b|at breast|across|through\b|thick)"
 _SMALL = (
     re.compile(rf"{_UNDER}\s*{LENGTH}{_ACROSS}", re.I),
     re.compile(

@@ -128,11 +128,11 @@ def heat(s: Said) -> Hits:
 
 _WITHIN = re.compile(
     rf"(?:within|no later than|not later than|no (?:more|longer) than|not more than|in less than|less than|before)\s*(?:about |approximately |the first )?"
-    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(minutes?|hours?|hrs?|seconds?)",
+    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(minutes?|mins?|hours?|hrs?|h|seconds?)",
     re.I,
 )
 _AFTER = re.compile(
-    rf"({NUMBER})[\s-]*(minutes?|hours?)\s*(?:or less )?(?:of|after|following) (?:the )?(?:cut|fell)", re.I
+    rf"({NUMBER})[\s-]*(minutes?|mins?|hours?|h)\s*(?:or less )?(?:of|after|following) (?:the )?(?:cut|fell)", re.I
 )
 
 
