@@ -165,3 +165,28 @@ def test_what_is_over_is_not_open(client, placed, monkeypatch):
     assert "This forecast is over" in page and "Open next" not in page
     monkeypatch.setattr(clock, "now", lambda: datetime.datetime.fromisoformat("2026-09-15T18:30:00+00:00"))
     assert "Open next: Tue Sep 15 1 pm" in client.get(f"/land/{placed}/hours").content.decode()
+
+
+def test_the_hours_on_paper(client, placed):
+    """Tagged, with a described strip for each treatment, the reasons and the work days; none without a forecast."""
+    import io
+
+    import pikepdf
+    import pypdfium2
+
+    assert client.get(f"/land/{placed}/hours.pdf").status_code == 404
+    sent(client, placed, table())
+    raw = client.get(f"/land/{placed}/hours.pdf").content
+    pages = pypdfium2.PdfDocument(raw)
+    text = " ".join(" ".join(page.get_textpage().get_text_bounded().split()) for page in pages)
+    for words in (
+        "The hours ahead: Quarry Hollow",
+        "Open next: Tue Sep 15",
+        "common practice)",
+        "Rain does no harm from",
+    ):
+        assert words in text
+    with pikepdf.open(io.BytesIO(raw)) as opened:
+        assert str(opened.Root.Lang) == "en"
+        tagged = str([one for one in opened.objects if isinstance(one, pikepdf.Dictionary)])
+    assert "as boxes, a row a day. Open next" in tagged

@@ -81,6 +81,7 @@ urlpatterns = [
     path(T + "packet.pdf", plan.packet_pdf, name="packet-pdf"),
     path(T + "day", day.day, name="day"),
     path(T + "hours", ahead.ahead, name="hours"),
+    path(T + "hours.pdf", ahead.sheet, name="hours-pdf"),
     path(T + "hours.ics", ahead.calendar_file, name="hours-ics"),
     path(T + "after", records.after, name="after"),
     path(T + "after/write", evening.evening, name="evening"),

@@ -87,6 +87,14 @@ WEEKS_TYPICAL = (
     "From a typical year, {place}, put together of months of several years: a hint, no count. A day counts from "
     "{hours} open hours on. Season is not in it."
 )
+SHEET = {
+    "title": "The hours ahead: {tract}",
+    "footer": "{tract}, hours ahead, printed {as_of}",
+    "intro": "Each hour against the label and common practice. Filled: open. Stroke: find out. Empty: not now, or "
+    "dark. Look at the sky as well; the label, your state's rules and licensed practice decide.",
+    "alt": "Hours of {work} as boxes, a row a day. {next}",
+    "days": "Work days",
+}
 NOT_WEATHER = {
     "too_large": "The file is larger than what is read (64 MB; forecasts 16 MB).",
     "empty": "The file holds no weather.",

@@ -16,6 +16,7 @@ from stemward.kinds import Tract
 from stemward.kinds.hours import Hours, Site
 from stemward.notebook import worked
 from stemward.notebook.changes import Refused
+from stemward.paper.hours_sheet import WorkHours, hours_sheet
 from stemward.plan.days import Work, work_days
 from stemward.plan.open_hours import Judged, doings, judge
 from stemward.plan.weeks import weeks_of
@@ -111,7 +112,8 @@ def works_of(land: Tract, plan: dict[str, Any], hours: Hours, units: System) -> 
                      "dry": say.dry_line(judged, doing, one.first, zone) if one.state == "open" else ""}
                     for one in lines
                 ],
-                "strip": mark_safe(strip(judged, zone).svg),
+                "drawn": (drawn := strip(judged, zone)),
+                "strip": mark_safe(drawn.svg),
                 "unread": say.unread_line(judged),
             }
         )  # fmt: skip
@@ -143,6 +145,26 @@ def day_words_of(land: Tract, plan: dict[str, Any], hours: Hours) -> list[str]:
     """Work days in sentences."""
     works, zone = works_to_do(land, plan, hours), clock.zone(land)
     return say.day_lines(work_days(works, zone, clock.now()), works, max(1, len(land.people)), zone)
+
+
+@require_GET
+def sheet(request: HttpRequest, tract_id: str) -> HttpResponse:
+    """The hours on paper. Raises Http404 without a forecast."""
+    land = known_of(tract_id).land
+    place = forecasts.place_of(land, tract_id)
+    have = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone)) if place else None
+    plan = worked.plan_of(tract_id, clock.today(land))
+    if have is None or plan is None:
+        raise Http404
+    works = [
+        WorkHours(
+            one["title"], one["way"], one["next"], [span["text"] for span in one["spans"]], one["unread"], one["drawn"]
+        )
+        for one in works_of(land, plan, have.hours, units_of(request))
+    ]
+    told = [*say.age_lines(have.hours, clock.now()), *say.doubt_lines(have.doubts)]
+    pdf = hours_sheet(land.name, works, told, day_words_of(land, plan, have.hours), clock.today(land))
+    return HttpResponse(pdf, content_type="application/pdf")
 
 
 @require_GET
