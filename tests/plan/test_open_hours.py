@@ -104,6 +104,23 @@ def test_an_inversion_shuts_leaves_and_not_a_dauber():
     assert why(CUT, hours(**still), at=7)[0] == "open"
 
 
+def test_bees_shut_leaves_where_something_is_in_bloom():
+    """By day and warm: shut with flowers, to be found out where nobody has looked, open without; a dauber goes on."""
+    assert why(replace(FOLIAR, in_bloom="yes"), hours())[:2] == ("shut", {"bees"})
+    state, _, unknown = why(replace(FOLIAR, in_bloom="unknown"), hours())
+    assert (state, "bees" in unknown) == ("find out", True)
+    assert "bees" not in why(replace(FOLIAR, in_bloom="yes"), hours(temp_c=12.0, dew_c=5.0))[1]
+    assert why(replace(CUT, in_bloom="yes"), hours())[0] == "open"
+
+
+def test_a_time_of_year_that_the_label_forbids_is_told():
+    """Its words are for a person to compare; without such a fact nothing is told."""
+    some = replace(CUT, facts=(fact("season forbidden", "heavy sap flow"),))
+    assert "label season" in why(some, hours())[1]
+    assert "label season" not in why(replace(CUT, facts=(fact("strongest wind", 9.0),)), hours())[1]
+    assert "label season" not in why(CUT, hours())[1]
+
+
 def test_what_only_tells_shuts_nothing():
     """Dew and damp air are told beside an hour that is open."""
     damp = hours(temp_c=18.0, dew_c=16.8)

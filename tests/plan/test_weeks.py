@@ -9,7 +9,7 @@ from plan.test_open_hours import SITE
 from stemward.handbook import load
 from stemward.kinds.hours import Hours
 from stemward.plan.open_hours import Doing, judge
-from stemward.plan.weeks import weeks_of
+from stemward.plan.weeks import flows_of, weeks_of
 
 COLUMNS = {"temp_c": 15.0, "dew_c": 8.0, "wind_m_s": 2.5, "gust_m_s": 3.0, "wind_from_deg": 0.0, "rain_mm": 0.0,
            "rain_chance_frac": np.nan, "cloud_frac": 0.6, "pressure_hpa": 1000.0, "snow_m": 0.0}  # fmt: skip
@@ -47,3 +47,21 @@ def test_years_are_the_cases_and_few_of_them_give_no_interval():
     wet_2012 = two.at < np.datetime64("2013-01-01T05")
     few = weeks_of(judge(Doing("cut stump", "water"), replace(two, rain_mm=np.where(wet_2012, 1.0, 0.0)), load()))
     assert (few[20].low, few[20].high, few[20].mean) == (0.0, 7.0, 3.5)
+
+
+def test_sap_and_leaves_of_a_year():
+    """Frosty nights and mild days from 10 February, warm from 1 May (invented): sap from then until leaves are out."""
+    hours = years(2013, 2013)
+    day = (hours.at - np.timedelta64(5, "h")).astype("datetime64[D]")
+    of_year = (day - day.astype("datetime64[Y]").astype("datetime64[D]")).astype(int)
+    clock_h = hours.at.astype("datetime64[h]").astype(int) % 24
+    night = (clock_h >= 5) & (clock_h < 12)
+    spring, summer = np.where(night, -2.0, 8.0), np.where(night, 10.0, 20.0)
+    temp = np.where(of_year < 40, -5.0, np.where(of_year < 120, spring, summer))
+    (flow, *_) = flows_of(replace(hours, temp_c=temp))
+    assert flow.sap_from == 41
+    # 10 to 20 a day is a mean of 15, ten above the base of 5; the day on which it turns warm still has its cold night
+    # by the clock of UTC: 200 degree days come on the 21st day from it
+    assert flow.leaves_out == 141
+    assert flow.sap_to == flow.leaves_out - 1
+    assert flows_of(replace(hours, temp_c=np.full(len(hours.at), np.nan)))[0].sap_from is None

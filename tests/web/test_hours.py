@@ -190,3 +190,23 @@ def test_the_hours_on_paper(client, placed):
         assert str(opened.Root.Lang) == "en"
         tagged = str([one for one in opened.objects if isinstance(one, pikepdf.Dictionary)])
     assert "as boxes, a row a day. Open next" in tagged
+
+
+def test_a_calendar_program_reads_the_days_taken_by_an_address(client, placed):
+    """Without a cookie, under a word nobody guesses; ended, the old address is gone; a wrong word finds nothing."""
+    import re
+
+    from django.test import Client
+
+    sent(client, placed, table())
+    client.post(f"/land/{placed}/hours", {"command": name(), "take": "1"})
+    page = client.get(f"/land/{placed}/hours").content.decode()
+    address = re.search(r"<code>https?://[^/]+(/calendar/[\w-]{32}\.ics)</code>", page)[1]
+    stranger = Client(HTTP_HOST="127.0.0.1")
+    read = stranger.get(address)
+    assert read.status_code == 200
+    assert read.content.decode().count("BEGIN:VEVENT") >= 1
+    assert stranger.get("/calendar/guess.ics").status_code == 404
+    assert stranger.get(f"/land/{placed}/hours").status_code == 403
+    client.post(f"/land/{placed}/hours", {"command": name(), "new-feed": "1"})
+    assert stranger.get(address).status_code == 404

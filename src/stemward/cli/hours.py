@@ -37,7 +37,7 @@ def run(args: argparse.Namespace) -> int:
     from stemward.kinds import HERBICIDE_METHODS
     from stemward.kinds.hours import Site
     from stemward.plan.open_hours import Doing, judge
-    from stemward.plan.weeks import weeks_of
+    from stemward.plan.weeks import flows_of, weeks_of
     from stemward.say import hours as say
     from stemward.say.en import hours as words
 
@@ -87,8 +87,9 @@ def run(args: argparse.Namespace) -> int:
         return 0
     print("\n".join([*say.age_lines(hours, now), *say.doubt_lines(doubts)]))
     if args.history:
-        for title, _, judged in found:
-            print(f"\n{title}")
+        flow = say.flow_line(flows_of(hours, zone))
+        for title, doing, judged in found:
+            print(f"\n{title}\n  {say.season_line(book, doing, title.partition(',')[0])}\n  {flow}")
             print("\n".join(f"  {line}" for line in say.week_lines(weeks_of(judged, zone), hours)))
         return 0
     for title, doing, judged in found:

@@ -30,7 +30,8 @@ class Doing:
     """A piece of work as far as weather bears on it. form: "ester", or another of the handbook's forms.
 
     facts: the product's label facts; situation: for resolving them. species: Latin name, "" where none is named.
-    rough_bark: bark that dries slowly. odds: how the place's own wet hours hold together.
+    rough_bark: bark that dries slowly. in_bloom: "yes", "no" or "unknown". odds: how the place's own wet hours hold
+    together.
     """
 
     method: str
@@ -40,6 +41,7 @@ class Doing:
     situations: tuple[Situation, ...] = ()
     species: str = ""
     rough_bark: bool = False
+    in_bloom: str = "no"
     odds: float = NEWARK_ODDS[0]
 
 
@@ -125,6 +127,8 @@ def judge(doing: Doing, hours: Hours, book: Book) -> Judged:
 
 def _limit(rule: WeatherRule, doing: Doing) -> tuple[float | None, Literal["label", "practice"], str, bool, bool]:
     """A rule's limit as it holds here: value, by whom, page, whether the label lifts it, whether nobody has read it."""
+    if rule.matter == "label season" and not doing.facts:
+        return None, "practice", "", True, False
     if not rule.label_kind or not doing.facts:
         return rule.limit, "practice", "", False, bool(rule.label_kind)
     found = [
@@ -246,6 +250,23 @@ def _rain_likely(hours: Hours, limit: float | None, doing: Doing, dry_h: float) 
         return rain > (limit or 0.0), _none(hours), rain
 
 
+def _bees(hours: Hours, limit: float | None, doing: Doing, *_: object) -> Judgement:
+    """Bees fly by day in warm dry air, where something is in bloom; whether it is, a person has to say."""
+    by_day = ~_dark(hours, 0.0)[0]
+    with np.errstate(invalid="ignore"):
+        flying = by_day & (hours.temp_c > (limit or 0.0)) & ~rained(hours.rain_mm)
+    none = _none(hours)
+    if doing.in_bloom == "yes":
+        return flying, by_day & np.isnan(hours.temp_c), hours.temp_c
+    return none, flying if doing.in_bloom == "unknown" else none, hours.temp_c
+
+
+def _label_season(hours: Hours, _limit: float | None, doing: Doing, *_: object) -> Judgement:
+    """All hours, where the label forbids a time of year in words: they are told, for a person to compare."""
+    said = any(f.kind == "season forbidden" and f.reading == "read" and f.standing == "says" for f in doing.facts)
+    return np.full(len(hours.at), said), _none(hours), np.full(len(hours.at), np.nan)
+
+
 def _dark(hours: Hours, limit: float | None, *_: object) -> Judgement:
     middle = hours.at + np.timedelta64(HOUR_S // 2, "s")
     sun = elevation_deg(middle, hours.site.latitude_deg, hours.site.longitude_deg)
@@ -268,6 +289,8 @@ MATTERS: dict[str, Callable[[Hours, float | None, Doing, float], Judgement]] = {
     "inversion": _inversion,
     "air thirsty": lambda hours, limit, *_: _over(_depression(hours), limit),
     "air damp": lambda hours, limit, *_: _under(_depression(hours), limit),
+    "bees": _bees,
+    "label season": _label_season,
     "dark": _dark,
 }
 
@@ -345,7 +368,9 @@ def doings(tract: Tract, treatments: Iterable[Mapping[str, Any]]) -> list[tuple[
             for site in places
         )
         facts = product.facts if product else ()
-        found.append((item, Doing(item["how"], item["carrier"], form, facts, situations, item["species"])))
+        bloom = tract.patch(item["patch"]).answer("in_bloom")
+        doing = Doing(item["how"], item["carrier"], form, facts, situations, item["species"], in_bloom=bloom)
+        found.append((item, doing))
     return found
 
 

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from stemward.kinds.hours import Hours
 from stemward.plan.open_hours import Judged
+from stemward.reckon.air.ground import SAP, sap_flows, warmth_days
 
 DAY_OF_WORK_H = 4
 """Open hours that make a day worth going out for: engineering guess."""
@@ -74,3 +76,40 @@ def _interval(values: list[float]) -> tuple[float, float, float]:
 
     half = float(t.ppf((1 + LEVEL) / 2, len(values) - 1)) * float(np.std(values, ddof=1)) / math.sqrt(len(values))
     return mean, max(0.0, mean - half), min(7.0, mean + half)
+
+
+@dataclass(frozen=True, slots=True)
+class Flow:
+    """Sap and leaves of one year at a place, as days of the year from 1; None where it did not come to that."""
+
+    year: int
+    sap_from: int | None
+    sap_to: int | None
+    leaves_out: int | None
+
+
+def flows_of(hours: Hours, zone: datetime.tzinfo | None = None) -> list[Flow]:
+    """When sap rises strongly and leaves come out in each year of hours, from daily highest and lowest temperatures.
+
+    Rules from memory (reckon.air.ground): a guide for maples and their like, before what a person sees.
+    """
+    if not len(hours.at):
+        return []
+    day = (hours.at + _offset(hours.at[0], zone)).astype("datetime64[D]")
+    days, at = np.unique(day, return_inverse=True)
+    most, least = np.full(len(days), -np.inf), np.full(len(days), np.inf)
+    known = ~np.isnan(hours.temp_c)
+    np.maximum.at(most, at[known], hours.temp_c[known])
+    np.minimum.at(least, at[known], hours.temp_c[known])
+    most, least = np.where(np.isinf(most), np.nan, most), np.where(np.isinf(least), np.nan, least)
+    year = days.astype("datetime64[Y]").astype(int) + 1970
+    found = []
+    for one in np.unique(year).tolist():
+        mine = year == one
+        if mine.sum() < 300:
+            continue
+        flows = np.flatnonzero(sap_flows(most[mine], least[mine]))
+        out = np.flatnonzero(warmth_days(most[mine], least[mine]) >= SAP[2])
+        sap = (int(flows[0]) + 1, int(flows[-1]) + 1) if len(flows) else (None, None)
+        found.append(Flow(one, sap[0], sap[1], int(out[0]) + 1 if len(out) else None))
+    return found

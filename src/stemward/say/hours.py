@@ -7,10 +7,11 @@ from typing import Any
 
 import numpy as np
 
+from stemward.handbook import Book
 from stemward.kinds.hours import Hours
 from stemward.plan.days import Days, Slot, Work
 from stemward.plan.open_hours import Doing, Judged, Reason, Span, chance_dry, spans
-from stemward.plan.weeks import DAY_OF_WORK_H, Week
+from stemward.plan.weeks import DAY_OF_WORK_H, Flow, Week
 from stemward.say.en import hours as words
 from stemward.say.numbers import System, figure
 
@@ -215,3 +216,38 @@ def _slot_line(slot: Slot, works: Sequence[Work], zone: datetime.tzinfo | None) 
     return words.WORK_SLOT.format(
         day=day_words(slot.day), first=clock_words(first), last=clock_words(last), work=work.title, rain=rain_words
     )
+
+
+def flow_line(flows: Sequence[Flow]) -> str:
+    """When sap rises and leaves come out, as the middle of the years."""
+    whole = [f for f in flows if f.sap_from is not None and f.sap_to is not None and f.leaves_out is not None]
+    if not whole:
+        return words.NO_FLOW
+    first, last, out = (
+        _day_of_year(float(np.median([getattr(f, name) for f in whole])))
+        for name in ("sap_from", "sap_to", "leaves_out")
+    )
+    return words.FLOW.format(first=first, last=last, out=out)
+
+
+def _day_of_year(number: float) -> str:
+    when = datetime.date(2001, 1, 1) + datetime.timedelta(days=round(number) - 1)
+    return f"{words.MONTHS[when.month - 1]} {when.day}"
+
+
+def season_line(book: Book, doing: Doing, plant: str) -> str:
+    """The handbook's best and poor times of year for a way on a plant."""
+    how = "basal bark" if doing.method == "cut stump" and doing.carrier == "oil" else doing.method
+    seasons = book.seasons(doing.species, how) if doing.species else ()
+    best = [f"{_month_day(s.first)} to {_month_day(s.last)}" for s in seasons if s.best]
+    poor = [f"{_month_day(s.first)} to {_month_day(s.last)} ({s.why})" for s in seasons if not s.best]
+    if not best and not poor:
+        return words.NO_SEASONS.format(how=doing.method, plant=plant)
+    said = words.POOR.format(poor=", ".join(poor)) if poor else ""
+    return words.SEASONS.format(
+        how=doing.method.capitalize(), plant=plant, best=", ".join(best) or "not on record", poor=said
+    )
+
+
+def _month_day(day: tuple[int, int]) -> str:
+    return f"{words.MONTHS[day[0] - 1]} {day[1]}"

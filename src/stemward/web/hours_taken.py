@@ -1,6 +1,8 @@
 """Work days that were taken out of a forecast, and whether a newer one closes them."""
 
 import datetime
+import hmac
+import secrets
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -37,6 +39,25 @@ def taken(tract_id: str) -> list[dict[str, str]]:
     rows = Kept.objects.filter(name=_name(tract_id)).values_list("body", flat=True).first() or []
     now = np.datetime64(clock.now().replace(tzinfo=None), "s")
     return [row for row in rows if np.datetime64(row["last"], "s") > now]
+
+
+def feed_word(tract_id: str, fresh: bool = False) -> str:
+    """The word in the address under which a calendar program may read the work days; a fresh one ends the old."""
+    name = f"calendar {tract_id}"
+    have = Kept.objects.filter(name=name).values_list("body", flat=True).first()
+    if have and not fresh:
+        return str(have)
+    word = secrets.token_urlsafe(24)
+    Kept.objects.update_or_create(name=name, defaults={"body": word})
+    return word
+
+
+def tract_of_feed(word: str) -> str | None:
+    """The tract whose work days stand under a word; None for a word that is none or was ended."""
+    for name, body in Kept.objects.filter(name__startswith="calendar ").values_list("name", "body"):
+        if isinstance(body, str) and hmac.compare_digest(body.encode(), word.encode()):
+            return str(name).removeprefix("calendar ")
+    return None
 
 
 def taken_lines(rows: Sequence[Mapping[str, str]], zone: datetime.tzinfo | None) -> list[str]:

@@ -19,9 +19,9 @@ POLICY = (
     "worker-src 'self'; object-src 'none'; base-uri 'none'; frame-ancestors 'none'; form-action 'self'"
 )
 """No script and no style but from our own files: a name with a script in it stays a name."""
-OPEN_TO_ALL = ("/enter/", "/static/", "/alive", "/again")
+OPEN_TO_ALL = ("/enter/", "/static/", "/alive", "/again", "/calendar/")
 """Addresses that need no cookie: the link itself, files without content of anyone, signs of life, and what asks for
-the run's own secret in their place."""
+the run's own secret, or for a secret word of its own, in their place."""
 
 
 def policy(get_response: Answer) -> Answer:

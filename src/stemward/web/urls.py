@@ -32,6 +32,7 @@ T = "land/<str:tract_id>/"
 urlpatterns = [
     path("", opening.opening, name="opening"),
     path("enter/<str:word>", server.enter, name="enter"),
+    path("calendar/<str:word>.ics", ahead.feed, name="calendar-feed"),
     path("alive", server.alive, name="alive"),
     path("again", server.again, name="again"),
     path("icon", server.icon, name="icon"),

@@ -151,6 +151,24 @@ def test_isd_lite_and_days():
     assert told(doubts) == {}
 
 
+def test_ghcn_hourly():
+    """Pipes, columns without units: degrees C, m/s, mm; UTC (invented rows in the form of weather.md, C3)."""
+    raw = (
+        b"Station_ID|DATE|temperature|temperature_Quality_Code|dew_point_temperature|wind_speed|precipitation|snow_depth\n"
+        b"X|2013-01-01T06:00:00Z|3.9|1|-3.3|5.1|0.3|20\nX|2013-01-01T07:00:00Z|3.0|1||5.1||\n"
+    )
+    hours, _ = read_weather(raw, "x.psv", SITE, "history")
+    assert (hours.temp_c[0], hours.dew_c[0], hours.wind_m_s[0], hours.rain_mm[0], hours.snow_m[0]) == (
+        3.9,
+        -3.3,
+        5.1,
+        0.3,
+        0.02,
+    )
+    assert np.isnan(hours.rain_mm[1])
+    assert hours.kind == "history"
+
+
 def test_times_of_the_place_and_rows_that_are_not_understood():
     """Without a zone a time is the site's; what is not understood is said by its row; the same hour twice once."""
     raw = b"time,temp (F),wind (mph)\n2026-07-01 08:00,70,5\n2026-07-01 08:00,71,6\nsoon,70,5\n2026-07-01 09:00,n/a,7\n"

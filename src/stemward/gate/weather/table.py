@@ -29,9 +29,15 @@ HEADS: tuple[tuple[str, str, str, Callable[[float], float]], ...] = (
     ("rain_chance_frac", r"(rain )?chance|pop|chance of rain", r"%|percent|", lambda v: v / 100),
     ("cloud_frac", r"cloud|sky( cover)?", r"%|percent|", lambda v: v / 100),
     ("pressure_hpa", r"pressure", r"hpa|mbar|mb|", lambda v: v),
-    ("snow_m", r"snow( depth)?", r"in|inches", lambda v: v * 0.0254), ("snow_m", r"snow( depth)?", r"cm", lambda v: v / 100),
+    ("snow_m", r"snow( depth)?", r"mm", lambda v: v / 1000), ("snow_m", r"snow( depth)?", r"in|inches", lambda v: v * 0.0254), ("snow_m", r"snow( depth)?", r"cm", lambda v: v / 100),
 )  # fmt: skip
 """Names and units a heading may have, and how its figures become the column's."""
+STATION = {
+    "temperature": "temp (C)", "dew_point_temperature": "dew point (C)", "relative_humidity": "humidity (%)",
+    "wind_speed": "wind (m/s)", "wind_gust": "gust (m/s)", "wind_direction": "wind dir (deg)", "precipitation": "rain (mm)",
+    "station_level_pressure": "pressure (hPa)", "snow_depth": "snow (mm)",
+}  # fmt: skip
+"""Columns of GHCN-Hourly files, which name no units: those of the table of NOAA's documentation (weather.md, C3)."""
 _HEAD = re.compile(r"\s*(?P<name>[^()\[\],]*?)\s*(?:[(\[,]\s*(?P<unit>[^()\[\]]*?)\s*[)\]]?)?\s*")
 WHEN = ("time", "time_hour", "valid", "datetime", "date time", "time utc", "utc", "hour starting", "date")
 FORMS = ("%Y-%m-%dT%H:%M:%S%z", "%Y-%m-%d %H:%M:%S%z", "%Y-%m-%dT%H:%M%z", "%Y-%m-%dT%H:%M:%S", "%Y-%m-%d %H:%M:%S",
@@ -64,9 +70,9 @@ def _when(text: str, zone: datetime.tzinfo) -> datetime.datetime | None:
 def read_table(text: str, site: Site, source: str, kind: str) -> tuple[Hours, list[Doubt]]:
     """Hours of a plain table. Times without a zone are the site's own. Raises ValueError with what is wrong: "heads",
     "times"."""
-    dialect = "," if text.partition("\n")[0].count(",") >= text.partition("\n")[0].count("\t") else "\t"
-    reader = csv.reader(io.StringIO(text), delimiter=dialect)
-    heads = [head.strip() for head in next(reader, [])]
+    first = text.partition("\n")[0]
+    reader = csv.reader(io.StringIO(text), delimiter=max(",\t|;", key=first.count))
+    heads = [STATION.get(head.strip().lower(), head.strip()) for head in next(reader, [])]
     time_at = next((n for n, head in enumerate(heads) if head.lower().strip("_ ") in WHEN), None)
     columns = {n: found for n, head in enumerate(heads) if (found := _column(head))}
     if time_at is None or not columns:

@@ -19,6 +19,8 @@ REASONS = {
     "inversion": "air lies still under warmer air (inversion)",
     "air thirsty": "droplets dry before they land (wet bulb more than {limit} below the air)",
     "air damp": "droplets hang long (wet bulb less than {limit} below the air)",
+    "bees": "bees fly, and something is in bloom",
+    "label season": "the label forbids a time of year in words: compare it with what you see",
     "dark": "dark",
     "season": "a poor time of year for this way on this plant",
 }
@@ -37,6 +39,7 @@ UNKNOWN = {
     "air thirsty": "dew point is not known",
     "air damp": "dew point is not known",
     "snow": "snow is not known",
+    "bees": "is anything in bloom there? Bees fly",
 }
 SPAN = "{day} {first} to {last}: {state}"
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
@@ -87,6 +90,14 @@ WEEKS_TYPICAL = (
     "From a typical year, {place}, put together of months of several years: a hint, no count. A day counts from "
     "{hours} open hours on. Season is not in it."
 )
+FLOW = (
+    "Sap rises about {first} to {last} and leaves of maples and their like come out about {out} in these years, by "
+    "daily temperatures (a rule from memory). What you see on the plant comes first."
+)
+NO_FLOW = "When sap rises and leaves come out cannot be told from these hours. What you see on the plant decides."
+SEASONS = "{how} on {plant}: best {best}{poor}."
+POOR = "; poor {poor}"
+NO_SEASONS = "No months are on record for {how} on {plant}."
 SHEET = {
     "title": "The hours ahead: {tract}",
     "footer": "{tract}, hours ahead, printed {as_of}",

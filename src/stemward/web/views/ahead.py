@@ -4,8 +4,10 @@ import datetime
 from collections.abc import Sequence
 from typing import Any
 
+import numpy as np
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect
+from django.urls import reverse
 from django.utils.safestring import mark_safe
 from django.views.decorators.http import require_GET
 
@@ -19,14 +21,14 @@ from stemward.notebook.changes import Refused
 from stemward.paper.hours_sheet import WorkHours, hours_sheet
 from stemward.plan.days import Work, work_days
 from stemward.plan.open_hours import Judged, doings, judge
-from stemward.plan.weeks import weeks_of
+from stemward.plan.weeks import flows_of, weeks_of
 from stemward.say import Speaker
 from stemward.say import hours as say
 from stemward.say.en.hours import RAIN_TITLE, RAINS
 from stemward.say.numbers import System
 from stemward.web import clock, forecasts
 from stemward.web.frame import known_of, page, units_of
-from stemward.web.hours_taken import take, taken, taken_lines
+from stemward.web.hours_taken import feed_word, take, taken, taken_lines, tract_of_feed
 from stemward.web.kept import kept_lately
 from stemward.web.tried import tried
 
@@ -45,6 +47,9 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
         if place is None:
             raise Refused(NO_PLACE)
         site = forecasts.site_of(place, land.time_zone)
+        if "new-feed" in request.POST:
+            feed_word(tract_id, fresh=True)
+            return redirect("hours", tract_id)
         if "take" in request.POST:
             return _take(tract_id, land, site)
         upload, years = request.FILES.get("forecast"), request.FILES.get("history")
@@ -73,6 +78,7 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
         name=have.name if have else "", age=say.age_lines(have.hours, clock.now()) if have else [],
         odd=say.doubt_lines(have.doubts) if have else [], works=works, have=have is not None, weeks=weeks,
         taken=taken_lines(taken(tract_id), clock.zone(land)),
+        feed=request.build_absolute_uri(reverse("calendar-feed", args=[feed_word(tract_id)])) if have else "",
         days=day_words_of(land, plan, have.hours) if have and plan else [],
         past=past.name if past else "", past_odd=say.doubt_lines(past.doubts) if past else [],
         status=422 if lines else 200,
@@ -148,6 +154,20 @@ def day_words_of(land: Tract, plan: dict[str, Any], hours: Hours) -> list[str]:
 
 
 @require_GET
+def feed(_request: HttpRequest, word: str) -> HttpResponse:
+    """The work days that were taken, for a calendar program that reads an address; nothing else of the land."""
+    tract_id = tract_of_feed(word)
+    if tract_id is None:
+        raise Http404
+    meetings = [
+        Meeting(f"{tract_id}-{row['first']}@stemward", say.local(np.datetime64(row["first"], "s"), datetime.UTC),
+                say.local(np.datetime64(row["last"], "s"), datetime.UTC), row["title"], RAINS)
+        for row in taken(tract_id)
+    ]  # fmt: skip
+    return HttpResponse(calendar([], clock.now(), meetings), content_type="text/calendar; charset=utf-8")
+
+
+@require_GET
 def sheet(request: HttpRequest, tract_id: str) -> HttpResponse:
     """The hours on paper. Raises Http404 without a forecast."""
     land = known_of(tract_id).land
@@ -192,9 +212,11 @@ def calendar_file(request: HttpRequest, tract_id: str) -> HttpResponse:
 def weeks_of_works(land: Tract, plan: dict[str, Any], hours: Hours) -> list[dict[str, Any]]:
     """Each treatment with the weeks in which it can be done, out of years of hours."""
     book, zone = load(), clock.zone(land)
+    flow = say.flow_line(flows_of(hours, zone))
     return [
         {"title": f"{item['common']}, {item['patch_name']}",
-         "lines": say.week_lines(weeks_of(judge(doing, hours, book), zone), hours)}
+         "lines": [say.season_line(book, doing, item["common"]), flow,
+                   *say.week_lines(weeks_of(judge(doing, hours, book), zone), hours)]}
         for item, doing in doings(land, plan["treatments"])
     ]  # fmt: skip
 
