@@ -17,11 +17,13 @@ from stemward.reckon.air.moisture import depression_c, station_pressure_hpa
 from stemward.reckon.air.still import Risk, inversion_risk
 from stemward.reckon.air.sun import elevation_deg
 from stemward.reckon.air.wet import bark_wet, leaf_wet_by_dew, rained
-from stemward.reckon.dry import NEWARK_ODDS, Dry, dry_blocks, dry_hours
+from stemward.reckon.dry import NEWARK_ODDS, Dry, dry_blocks, dry_hours, odds_ratio
 
 Mask = NDArray[np.bool_]
 State = Literal["open", "shut", "find out"]
 HOUR_S = 3600
+LEAST_HISTORY_H = 2000
+"""Hours of rain or none from which a place's own tie of wet hours is taken: engineering guess."""
 DAY_H = 24
 
 
@@ -354,8 +356,17 @@ def spans(judged: Judged) -> list[Span]:
     return found
 
 
-def doings(tract: Tract, treatments: Iterable[Mapping[str, Any]]) -> list[tuple[Mapping[str, Any], Doing]]:
-    """Each treatment of a plan (as data) that is done, with what weather has to do with it."""
+def own_odds(history: Hours | None) -> float:
+    """How a place's own wet hours hold together, out of a year of them; Newark's where there is no such history."""
+    if history is None or history.kind != "history" or np.count_nonzero(~np.isnan(history.rain_mm)) < LEAST_HISTORY_H:
+        return NEWARK_ODDS[0]
+    return odds_ratio(rained(history.rain_mm))
+
+
+def doings(
+    tract: Tract, treatments: Iterable[Mapping[str, Any]], odds: float = NEWARK_ODDS[0]
+) -> list[tuple[Mapping[str, Any], Doing]]:
+    """Each treatment of a plan (as data) that is done, with what weather has to do with it. odds: see `own_odds`."""
     found = []
     for item in treatments:
         if item["how"] == "leave it":
@@ -369,7 +380,7 @@ def doings(tract: Tract, treatments: Iterable[Mapping[str, Any]]) -> list[tuple[
         )
         facts = product.facts if product else ()
         bloom = tract.patch(item["patch"]).answer("in_bloom")
-        doing = Doing(item["how"], item["carrier"], form, facts, situations, item["species"], in_bloom=bloom)
+        doing = Doing(item["how"], item["carrier"], form, facts, situations, item["species"], in_bloom=bloom, odds=odds)
         found.append((item, doing))
     return found
 

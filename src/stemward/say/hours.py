@@ -164,6 +164,8 @@ def doubt_lines(doubts: Iterable[Any]) -> list[str]:
 
 def week_lines(weeks: Sequence[Week], hours: Hours) -> list[str]:
     """Which weeks are best, and working days to expect by month and week, with an interval; whole days outward."""
+    if hours.kind == "days":
+        return [words.WEEKS_DAYS]
     known = [week for week in weeks if week.days]
     if not known or max(week.mean for week in known) == 0:
         return [words.WEEKS_NONE]

@@ -80,6 +80,7 @@ ODD_FILE = {
 WEEKS = "{first}: {days} of 7 days"
 WEEKS_BAND = "{low} to {high}"
 WEEKS_BEST = "Best weeks: {weeks}."
+WEEKS_DAYS = "This file holds days, and days do not tell which hours were open. Send a year of hours."
 WEEKS_NONE = "In no week of these years could it be done."
 WEEKS_FROM = "From {years} years of hours, {place}; a day counts from {hours} open hours on. Season is not in it."
 WEEKS_ONE = (

@@ -20,8 +20,9 @@ from stemward.notebook import worked
 from stemward.notebook.changes import Refused
 from stemward.paper.hours_sheet import WorkHours, hours_sheet
 from stemward.plan.days import Work, work_days
-from stemward.plan.open_hours import Judged, doings, judge
+from stemward.plan.open_hours import Judged, doings, judge, own_odds
 from stemward.plan.weeks import flows_of, weeks_of
+from stemward.reckon.dry import NEWARK_ODDS
 from stemward.say import Speaker
 from stemward.say import hours as say
 from stemward.say.en.hours import RAIN_TITLE, RAINS
@@ -69,8 +70,9 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
     place = forecasts.place_of(land, tract_id)
     have = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone)) if place else None
     plan = worked.plan_of(tract_id, clock.today(land))
-    works = works_of(land, plan, have.hours, units_of(request)) if have and plan else []
     past = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone), "history") if place else None
+    odds = own_odds(past.hours if past else None)
+    works = works_of(land, plan, have.hours, units_of(request), odds) if have and plan else []
     key = (tract_id, plan["code"] if plan else "", past.name if past else "", len(past.hours.at) if past else 0)
     weeks = kept_lately("weeks", key, lambda: weeks_of_works(land, plan, past.hours)) if past and plan else []
     return page(
@@ -101,11 +103,13 @@ def typed_place(typed: str) -> tuple[float, float]:
     return place
 
 
-def works_of(land: Tract, plan: dict[str, Any], hours: Hours, units: System) -> list[dict[str, Any]]:
-    """Each treatment with its next open span, its spans, its strip and what nobody has read."""
+def works_of(
+    land: Tract, plan: dict[str, Any], hours: Hours, units: System, odds: float = NEWARK_ODDS[0]
+) -> list[dict[str, Any]]:
+    """Each treatment with its next open span, its spans, its strip and what nobody has read. odds: see `own_odds`."""
     book, speaker, zone = load(), Speaker(plan, units), clock.zone(land)
     found = []
-    for item, doing in doings(land, plan["treatments"]):
+    for item, doing in doings(land, plan["treatments"], odds):
         judged = judge(doing, hours, book)
         lines = say.span_lines(judged, zone, units, clock.now())
         found.append(
