@@ -27,7 +27,7 @@ def files_of(tract_id: str, product: str) -> list[LabelFile]:
 
 def newest(tract_id: str, product: str) -> LabelFile | None:
     """The label file that was sent last."""
-    return files_of(tract_id, product)[-1] if files_of(tract_id, product) else None
+    return LabelFile.objects.filter(tract_id=tract_id, product=product).defer("content").last()
 
 
 def read_and_keep(tract_id: str, product: str, raw: bytes, name: str) -> tuple[LabelFile, LabelRead]:

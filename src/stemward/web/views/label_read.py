@@ -77,11 +77,11 @@ def file_of(tract_id: str, product: str) -> LabelFile:
 def read(request: HttpRequest, tract_id: str, product: str) -> HttpResponse:
     """One question about the label, its place marked on the page; before the first, whether it is the jug's label."""
     have = body_of(tract_id, product)
-    if label_files.newest(tract_id, product) is None:
+    file = label_files.newest(tract_id, product)
+    if file is None:
         # Without a file it is read from the booklet.
         slug = request.GET.get("kind", "").replace(" ", "-")
         return redirect(reverse("label", args=[tract_id, product]) + (f"#fact-{slug}" if slug else ""))
-    file = file_of(tract_id, product)
     if not file.confirmed:
         return same(request, tract_id, product)
     land = known_of(tract_id).land
