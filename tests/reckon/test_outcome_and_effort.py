@@ -28,7 +28,8 @@ def test_ten_stems_never_narrow_what_is_known(one, other):
     assert 0 <= shown[0] <= shown[1] <= 10
 
 
-@given(st.floats(0.1, 50), st.floats(0.1, 50), st.floats(0.5, 0.99))
+# Under one half a quantile can lie so near 1 that the number before it already cuts off a millionth.
+@given(st.floats(0.5, 50), st.floats(0.5, 50), st.floats(0.5, 0.99))
 def test_intervals_hold_their_share(a, b, level):
     """A beta interval leaves the same tail on both sides and widens with the level."""
     from scipy.special import betainc

@@ -41,13 +41,15 @@ document.addEventListener("submit", (event) => {
 // Work of more than a moment shows how far it has come, under the button that started it.
 document.addEventListener("submit", (event) => {
   const form = event.target;
-  if (!form.dataset.far) return;
+  if (!form.dataset.far && !form.dataset.wait) return;
   const bar = document.createElement("progress");
   const words = document.createElement("p");
   words.setAttribute("role", "status");
-  words.textContent = form.dataset.farWords + " …";
-  bar.setAttribute("aria-label", form.dataset.farWords);
+  const said = form.dataset.farWords || form.dataset.wait;
+  words.textContent = said + " …";
+  bar.setAttribute("aria-label", said);
   form.append(words, bar);
+  if (!form.dataset.far) return;
   const address = form.dataset.far + "?of=" + encodeURIComponent(form.elements.command.value);
   setInterval(async () => {
     try {
