@@ -113,6 +113,14 @@ def test_bees_shut_leaves_where_something_is_in_bloom():
     assert why(replace(CUT, in_bloom="yes"), hours())[0] == "open"
 
 
+def test_water_at_the_foot_of_the_stems_shuts_bark_and_stumps():
+    """Where someone said so; a cut higher up goes on."""
+    for doing in (BARK, CUT):
+        assert why(replace(doing, standing_water="yes"), hours())[:2] == ("shut", {"standing water"})
+        assert why(replace(doing, standing_water="unknown"), hours())[0] == "open"
+    assert why(replace(HACK, standing_water="yes"), hours())[0] == "open"
+
+
 def test_a_time_of_year_that_the_label_forbids_is_told():
     """Its words are for a person to compare; without such a fact nothing is told."""
     some = replace(CUT, facts=(fact("season forbidden", "heavy sap flow"),))

@@ -32,8 +32,8 @@ class Doing:
     """A piece of work as far as weather bears on it. form: "ester", or another of the handbook's forms.
 
     facts: the product's label facts; situation: for resolving them. species: Latin name, "" where none is named.
-    rough_bark: bark that dries slowly. in_bloom: "yes", "no" or "unknown". odds: how the place's own wet hours hold
-    together.
+    rough_bark: bark that dries slowly. in_bloom, standing_water: "yes", "no" or "unknown". odds: how the place's
+    own wet hours hold together.
     """
 
     method: str
@@ -44,6 +44,7 @@ class Doing:
     species: str = ""
     rough_bark: bool = False
     in_bloom: str = "no"
+    standing_water: str = "no"
     odds: float = NEWARK_ODDS[0]
 
 
@@ -263,6 +264,11 @@ def _bees(hours: Hours, limit: float | None, doing: Doing, *_: object) -> Judgem
     return none, flying if doing.in_bloom == "unknown" else none, hours.temp_c
 
 
+def _standing_water(hours: Hours, _limit: float | None, doing: Doing, *_: object) -> Judgement:
+    """All hours, where someone said that water stands there; whether it does is asked by a check."""
+    return np.full(len(hours.at), doing.standing_water == "yes"), _none(hours), np.full(len(hours.at), np.nan)
+
+
 def _label_season(hours: Hours, _limit: float | None, doing: Doing, *_: object) -> Judgement:
     """All hours, where the label forbids a time of year in words: they are told, for a person to compare."""
     said = any(f.kind == "season forbidden" and f.reading == "read" and f.standing == "says" for f in doing.facts)
@@ -292,6 +298,7 @@ MATTERS: dict[str, Callable[[Hours, float | None, Doing, float], Judgement]] = {
     "air thirsty": lambda hours, limit, *_: _over(_depression(hours), limit),
     "air damp": lambda hours, limit, *_: _under(_depression(hours), limit),
     "bees": _bees,
+    "standing water": _standing_water,
     "label season": _label_season,
     "dark": _dark,
 }
@@ -379,8 +386,11 @@ def doings(
             for site in places
         )
         facts = product.facts if product else ()
-        bloom = tract.patch(item["patch"]).answer("in_bloom")
-        doing = Doing(item["how"], item["carrier"], form, facts, situations, item["species"], in_bloom=bloom, odds=odds)
+        patch = tract.patch(item["patch"])
+        doing = Doing(
+            item["how"], item["carrier"], form, facts, situations, item["species"], in_bloom=patch.answer("in_bloom"),
+            standing_water=patch.answer("standing_water_today"), odds=odds,
+        )  # fmt: skip
         found.append((item, doing))
     return found
 

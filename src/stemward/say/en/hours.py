@@ -10,6 +10,7 @@ REASONS = {
     "bark wet": "bark wet",
     "leaf wet": "leaves wet",
     "snow": "snow at the foot of the stems",
+    "standing water": "water stands at the foot of the stems",
     "cold under": "colder than {limit}",
     "heat over": "hotter than {limit}",
     "heat coming": "hotter than {limit} then or within a day, and this ester rises as vapor",
