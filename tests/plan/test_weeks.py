@@ -91,3 +91,20 @@ def test_a_real_year_goes_through_the_whole_chain():
     assert sum(len(week.days) for week in weeks) >= 51
     (flow,) = flows_of(hours)
     assert flow.leaves_out is not None and 100 < flow.leaves_out < 140
+
+
+def test_years_of_days_count_dry_days():
+    """Two years of days, invented, every third day wet: stumps count the others, leaves those with a dry day after."""
+    at = np.arange("2012-01-01", "2014-01-01", dtype="datetime64[D]").astype("datetime64[s]")
+    rain = np.where(np.arange(len(at)) % 3 == 0, 5.0, 0.0)
+    made = {name: np.full(len(at), value) for name, value in COLUMNS.items()} | {
+        "rain_mm": rain,
+        "temp_c": np.full(len(at), 18.0),
+    }
+    days = Hours(SITE, at, **made, kind="days", source="invented")
+    book = load()
+    stumps, leaves = (weeks_of(judge(Doing(how, "water"), days, book)) for how in ("cut stump", "foliar"))
+    assert np.mean([w.mean for w in stumps]) == pytest.approx(7 * 2 / 3, rel=0.01)
+    assert np.mean([w.mean for w in leaves]) == pytest.approx(7 / 3, rel=0.02)
+    cold = replace(days, temp_c=np.full(len(at), -3.0), dew_c=np.full(len(at), -9.0))
+    assert max(w.mean for w in weeks_of(judge(Doing("cut stump", "water"), cold, book))) == 0

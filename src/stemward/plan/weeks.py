@@ -5,6 +5,7 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stemward.kinds.hours import Hours
 from stemward.plan.open_hours import Judged
@@ -31,15 +32,43 @@ class Week:
 
 
 def weeks_of(judged: Judged, zone: datetime.tzinfo | None = None) -> list[Week]:
-    """Working days to expect in each of 52 weeks from 1 January (the last holds the year's end)."""
+    """Working days to expect in each of 52 weeks from 1 January (the last holds the year's end).
+
+    Out of hours a day counts from four open ones on. Out of days one counts that is dry, with the day after it where
+    more than half a day has to stay dry, and whose mean temperature and wind shut nothing: the coarser of the two.
+    """
     hours = judged.hours
     offset = _offset(hours.at[0], zone) if len(hours.at) else np.timedelta64(0, "s")
-    local = hours.at + offset
-    day = local.astype("datetime64[D]")
+    day = (hours.at + offset).astype("datetime64[D]")
+    if hours.kind == "days":
+        return _weeks(hours.at.astype("datetime64[D]"), _days_open(judged), np.full(len(hours.at), 24))
     open_now = np.array([state == "open" for state in judged.states()])
     days, at = np.unique(day, return_inverse=True)
     counts = np.bincount(at, weights=open_now.astype(float))
-    known = np.bincount(at)
+    return _weeks(days, counts >= DAY_OF_WORK_H, np.bincount(at))
+
+
+OF_A_DAY = ("cold under", "heat over", "wind over", "snow")
+"""Matters that a day's means can tell of."""
+DRY_DAY_MM = 0.254
+"""A day with less is dry: 0.01 in, as the weather service counts rain (American Meteorological Society, Glossary)."""
+
+
+def _days_open(judged: Judged) -> NDArray[np.bool_]:
+    """Days that count, out of a table of days; a day of which rain is not known does not."""
+    with np.errstate(invalid="ignore"):
+        dry = judged.hours.rain_mm < DRY_DAY_MM
+    found = dry.copy()
+    if judged.dry_h > 12:
+        found &= np.append(dry[1:], False)
+    for reason in judged.reasons:
+        if reason.rule.matter in OF_A_DAY and reason.rule.weight == "shut":
+            found &= ~reason.closed
+    return np.asarray(found)
+
+
+def _weeks(days: NDArray[np.datetime64], counts: NDArray[np.bool_], known: NDArray[np.int64]) -> list[Week]:
+    """Weeks out of days: which count, and how many hours of each are known."""
     year = days.astype("datetime64[Y]").astype(int) + 1970
     of_year = (days - days.astype("datetime64[Y]").astype("datetime64[D]")).astype(int)
     week = np.minimum(of_year // 7, 51)
@@ -49,7 +78,7 @@ def weeks_of(judged: Judged, zone: datetime.tzinfo | None = None) -> list[Week]:
         for one in np.unique(year).tolist():
             mine = (week == number) & (year == one) & (known >= 20)
             if mine.sum() >= 4:
-                per_year.append(7 * float(np.mean(counts[mine] >= DAY_OF_WORK_H)))
+                per_year.append(7 * float(np.mean(counts[mine])))
         first = datetime.date(2001, 1, 1) + datetime.timedelta(days=7 * number)
         mean, low, high = _interval(per_year)
         found.append(Week(number + 1, (first.month, first.day), tuple(per_year), mean, low, high))

@@ -164,8 +164,6 @@ def doubt_lines(doubts: Iterable[Any]) -> list[str]:
 
 def week_lines(weeks: Sequence[Week], hours: Hours) -> list[str]:
     """Which weeks are best, and working days to expect by month and week, with an interval; whole days outward."""
-    if hours.kind == "days":
-        return [words.WEEKS_DAYS]
     known = [week for week in weeks if week.days]
     if not known or max(week.mean for week in known) == 0:
         return [words.WEEKS_NONE]
@@ -174,6 +172,8 @@ def week_lines(weeks: Sequence[Week], hours: Hours) -> list[str]:
     from_words = (
         words.WEEKS_TYPICAL if hours.kind == "typical year" else words.WEEKS_ONE if years == 1 else words.WEEKS_FROM
     )
+    if hours.kind == "days":
+        from_words = words.WEEKS_DAYS
     most = max(week.mean for week in known)
     best = [_week_name(week) for week in known if week.mean >= most - 0.5]
     return [

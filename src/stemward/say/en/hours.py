@@ -81,7 +81,10 @@ ODD_FILE = {
 WEEKS = "{first}: {days} of 7 days"
 WEEKS_BAND = "{low} to {high}"
 WEEKS_BEST = "Best weeks: {weeks}."
-WEEKS_DAYS = "This file holds days, and days do not tell which hours were open. Send a year of hours."
+WEEKS_DAYS = (
+    "From {years} years of days, {place}: days that are dry and neither too cold nor too hot. Which hours were open, "
+    "days do not tell, so take it as the most there can be. Season is not in it."
+)
 WEEKS_NONE = "In no week of these years could it be done."
 WEEKS_FROM = "From {years} years of hours, {place}; a day counts from {hours} open hours on. Season is not in it."
 WEEKS_ONE = (
