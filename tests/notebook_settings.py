@@ -5,8 +5,12 @@ import os
 import shutil
 import tempfile
 
-os.environ["STEMWARD_DATA"] = tempfile.mkdtemp(prefix="stemward-tests-")
+# A forked child of tools/mutate_checks.py ends without its leave; it needs no notebook, so it makes no folder.
+if "STEMWARD_BROKEN" in os.environ:
+    os.environ["STEMWARD_DATA"] = os.path.join(tempfile.gettempdir(), "stemward-no-notebook")  # noqa: PTH118
+else:
+    os.environ["STEMWARD_DATA"] = tempfile.mkdtemp(prefix="stemward-tests-")
+    atexit.register(shutil.rmtree, os.environ["STEMWARD_DATA"], ignore_errors=True)
 os.environ["STEMWARD_TODAY"] = "2026-10-10"
-atexit.register(shutil.rmtree, os.environ["STEMWARD_DATA"], ignore_errors=True)
 
 from stemward.web.settings import *  # noqa: F403
