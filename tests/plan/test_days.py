@@ -15,8 +15,8 @@ CUT = judge(Doing("cut stump", "water"), hours(), BOOK)
 LEAVES = judge(Doing("foliar", "water"), hours(), BOOK)
 
 
-def test_work_goes_into_the_longest_run_and_says_when_rain_may_fall():
-    """Three hours of stumps in the first day's open hours; rain does no harm six hours after (from memory)."""
+def test_work_goes_into_the_first_run_that_holds_it_and_says_until_when_it_stays_dry():
+    """Three hours of stumps in the first day's open hours; six hours after have to stay dry (from memory)."""
     found = work_days([Work("stumps", CUT, (2.0, 3.0))])
     (slot,) = found.slots
     assert slot.last - slot.first == 2
@@ -38,6 +38,15 @@ def test_the_scarcest_comes_first():
     by_day = {slot.day: slot.work for slot in found.slots}
     assert list(by_day.values()) == [1, 0]
     assert found.left_h == (0.0, 0.0)
+
+
+def test_short_works_come_together_on_one_day():
+    """Five works of an hour each, open on two days: all on the first; the seventh hour goes to the second."""
+    five = work_days([Work(str(n), CUT, (0.5, 1.0)) for n in range(5)])
+    assert len({slot.day for slot in five.slots}) == 1
+    assert [slot.first for slot in five.slots] == list(range(five.slots[0].first, five.slots[0].first + 5))
+    seven = work_days([Work(str(n), CUT, (0.5, 1.0)) for n in range(7)])
+    assert len({slot.day for slot in seven.slots}) == 2
 
 
 def test_nothing_to_do():

@@ -127,16 +127,16 @@ def test_the_weeks_of_the_year_from_a_typical_year(client, placed):
 
 
 def test_work_days_and_their_calendar(client, placed):
-    """Hours for each treatment in sentences, and as events with the moment from which rain does no harm."""
+    """Hours for each treatment in sentences, and as events with the end of the time that has to stay dry."""
     assert client.get(f"/land/{placed}/hours.ics").status_code == 404
     sent(client, placed, table())
     page = client.get(f"/land/{placed}/hours").content.decode()
-    assert "Work days" in page and "Rain does no harm from" in page and "If it rains on you" in page
+    assert "Work days" in page and "The time that has to stay dry ends" in page and "If it rains on you" in page
     file = client.get(f"/land/{placed}/hours.ics")
     assert file.headers["Content-Type"].startswith("text/calendar")
     text = file.content.decode()
     assert text.count("BEGIN:VEVENT") == text.count("END:VEVENT") >= 2
-    assert "DTSTART:20260915T" in text and "Rain does no harm from now" in text.replace("\r\n ", "")
+    assert "DTSTART:20260915T" in text and "The time that has to stay dry is over" in text.replace("\r\n ", "")
 
 
 def test_a_work_day_that_a_newer_forecast_closes_is_the_next_step(client, placed, monkeypatch):
@@ -183,7 +183,7 @@ def test_the_hours_on_paper(client, placed):
         "The hours ahead: Quarry Hollow",
         "Open next: Tue Sep 15",
         "common practice)",
-        "Rain does no harm from",
+        "The time that has to stay dry ends",
     ):
         assert words in text
     with pikepdf.open(io.BytesIO(raw)) as opened:

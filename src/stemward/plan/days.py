@@ -21,8 +21,8 @@ class Work:
 
 @dataclass(frozen=True, slots=True)
 class Slot:
-    """Hours of one day for one treatment. first, last: rows of its hours, both in it. rain_from: UTC, the first moment
-    at which rain does no harm, counted from the end."""
+    """Hours of one day for one treatment. first, last: rows of its hours, both in it. rain_from: UTC, when the time
+    that has to stay dry is over, counted from the end."""
 
     day: datetime.date
     work: int
@@ -43,7 +43,7 @@ def work_days(
     works: Sequence[Work], zone: datetime.tzinfo | None = None, after: datetime.datetime | None = None,
     most_day_h: float = MOST_DAY_H,
 ) -> Days:  # fmt: skip
-    """Days for the treatments, those with the fewest open hours first; each into the longest runs of its open hours.
+    """Days for the treatments, those with the fewest open hours first; short ones together on one day.
 
     An hour holds one treatment; no day holds more hours than one works. The most hours a treatment may need are sought.
     after: the moment from which hours count, None for all.
@@ -61,9 +61,8 @@ def work_days(
     for number in sorted(range(len(works)), key=lambda n: (sum(open_of[n]), n)):
         need = max(0.0, works[number].need_h[1])
         while need > 1e-9:
-            run = _longest_run(
-                [o and f for o, f in zip(open_of[number], free, strict=True)], stamps, day_of, worked, most_day_h
-            )
+            usable = [o and f for o, f in zip(open_of[number], free, strict=True)]
+            run = _best_run(usable, need, stamps, day_of, worked, most_day_h)
             if run is None:
                 break
             first, length = run
@@ -81,12 +80,16 @@ def work_days(
     return Days(tuple(sorted(slots, key=lambda slot: slot.first)), tuple(left))
 
 
-def _longest_run(
-    usable: Sequence[bool], stamps: Sequence[datetime.datetime], day_of: Sequence[datetime.date],
+def _best_run(
+    usable: Sequence[bool], need_h: float, stamps: Sequence[datetime.datetime], day_of: Sequence[datetime.date],
     worked: dict[datetime.date, int], most_day_h: float,
 ) -> tuple[int, int] | None:  # fmt: skip
-    """The longest run of usable hours within one day that still has room, the earliest of equals; first and length."""
-    best: tuple[int, int] | None = None
+    """A run of usable hours within one day that still has room; first and length.
+
+    One that holds all that is needed, on a day on which one is out already if there is one, the earliest of these; else
+    the longest. So short works come together on few days.
+    """
+    found: list[tuple[int, int]] = []
     start = 0
     for n in range(len(usable) + 1):
         ends = n == len(usable) or not usable[n] or (
@@ -95,9 +98,13 @@ def _longest_run(
         if not ends:
             continue
         if n > start:
-            room = int(most_day_h - worked.get(day_of[start], 0))
-            length = min(n - start, room)
-            if length > 0 and (best is None or length > best[1]):
-                best = (start, length)
+            length = min(n - start, int(most_day_h - worked.get(day_of[start], 0)))
+            if length > 0:
+                found.append((start, length))
         start = n if n < len(usable) and usable[n] else n + 1
-    return best
+    if not found:
+        return None
+    whole = [run for run in found if run[1] >= need_h]
+    if whole:
+        return min(whole, key=lambda run: (day_of[run[0]] not in worked, run[0]))
+    return max(found, key=lambda run: (run[1], -run[0]))

@@ -193,20 +193,26 @@ def _days(week: Week) -> str:
 
 
 def day_lines(days: Days, works: Sequence[Work], people: int, zone: datetime.tzinfo | None) -> list[str]:
-    """Work days in sentences: hours, what is done, from when rain does no harm; what finds no place; what it takes."""
+    """Work days in sentences, with the end of the time that has to stay dry; what finds no place; what it takes."""
     found = [_slot_line(slot, works, zone) for slot in days.slots] or [words.WORK_NONE]
     for work, left in zip(works, days.left_h, strict=True):
         if left > 0:
             found.append(words.WORK_LEFT.format(work=work.title, hours=f"{left:g} h"))
     hands = "one pair of hands" if people == 1 else f"{people} people"
     found += [
-        words.WORK_NEED.format(
-            work=work.title, low=f"{work.need_h[0]:.1g}", high=f"{work.need_h[1]:.2g} h", people=hands
-        )
+        words.WORK_NEED.format(work=work.title, hours=_band_words(*work.need_h), people=hands)
         for work in works
         if work.need_h[1] > 0
     ]
     return [*found, words.RAINS]
+
+
+def _band_words(low_h: float, high_h: float) -> str:
+    """Hours as a band, outward to the quarter of an hour."""
+    low, high = np.floor(low_h * 4) / 4, np.ceil(high_h * 4 - 1e-9) / 4
+    if high <= 1:
+        return f"{low * 60:.0f} to {high * 60:.0f} min" if low else f"up to {high * 60:.0f} min"
+    return f"{low:g} to {high:g} h" if low else f"up to {high:g} h"
 
 
 def _slot_line(slot: Slot, works: Sequence[Work], zone: datetime.tzinfo | None) -> str:

@@ -55,15 +55,15 @@ UNREAD = "Nobody has read on the label: {kinds}. Common practice stands in; find
 AGE = "The forecast was made {hours} ago."
 AGE_UNKNOWN = "When the forecast was made is not known."
 OLD = "It is {hours} old: get a newer one before you go."
-WORK_SLOT = "{day} {first} to {last}: {work}. Rain does no harm from {rain}."
+WORK_SLOT = "{day} {first} to {last}: {work}. The time that has to stay dry ends {rain}."
 WORK_LEFT = "{work}: up to {hours} find no open hours in this forecast."
-WORK_NEED = "{work} takes {low} to {high} with {people}."
+WORK_NEED = "{work} takes {hours} with {people}."
 WORK_NONE = "No work fits into the open hours of this forecast."
 RAINS = (
     "If it rains on you: stop, close the bottle, cover what is open, write down the minute. What was treated less than "
     "the label's rain-free time before is looked at again; treat it once more only if the label allows it."
 )
-RAIN_TITLE = "Rain does no harm from now: {work}"
+RAIN_TITLE = "The time that has to stay dry is over: {work}"
 ODD_FILE = {
     "twice": "{count} hours stand there twice; the first is taken (line {rows}).",
     "out_of_reason": "{count} figures of {column} cannot be, for example {value}; they are left out (line {rows}).",

@@ -140,9 +140,14 @@ def _take(tract_id: str, land: Tract, site: Site) -> HttpResponse:
     return redirect("hours", tract_id)
 
 
+def hands_of(land: Tract) -> int:
+    """How many people there are to treat plants: those who do, else all, at least one."""
+    return max(1, sum("treat" in " ".join(person.does) for person in land.people) or len(land.people))
+
+
 def works_to_do(land: Tract, plan: dict[str, Any], hours: Hours) -> list[Work]:
     """The plan's treatments with the hours each takes with all hands there are."""
-    book, hands = load(), max(1, sum("treat" in " ".join(p.does) for p in land.people) or len(land.people))
+    book, hands = load(), hands_of(land)
     found = []
     for item, doing in doings(land, plan["treatments"]):
         way = next((w for w in item["ways"] if (w["how"], w["product"]) == (item["how"], item["product"])), None)
@@ -154,7 +159,7 @@ def works_to_do(land: Tract, plan: dict[str, Any], hours: Hours) -> list[Work]:
 def day_words_of(land: Tract, plan: dict[str, Any], hours: Hours) -> list[str]:
     """Work days in sentences."""
     works, zone = works_to_do(land, plan, hours), clock.zone(land)
-    return say.day_lines(work_days(works, zone, clock.now()), works, max(1, len(land.people)), zone)
+    return say.day_lines(work_days(works, zone, clock.now()), works, hands_of(land), zone)
 
 
 @require_GET
@@ -193,7 +198,7 @@ def sheet(request: HttpRequest, tract_id: str) -> HttpResponse:
 
 @require_GET
 def calendar_file(request: HttpRequest, tract_id: str) -> HttpResponse:
-    """Work days and the first moments at which rain does no harm, for a calendar. Raises Http404 without a forecast."""
+    """Work days and the ends of the times that have to stay dry, for a calendar. Raises Http404 without a forecast."""
     land = known_of(tract_id).land
     place = forecasts.place_of(land, tract_id)
     have = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone)) if place else None
