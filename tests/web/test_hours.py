@@ -8,7 +8,8 @@ from django.core.files.uploadedfile import SimpleUploadedFile
 
 from gate.weather.test_fetch import service
 from notebook.some import name
-from stemward.web import clock
+from stemward.notebook.models import Kept
+from stemward.web import clock, forecasts
 
 __all__ = ["service"]
 NOW = datetime.datetime.fromisoformat("2026-09-15T03:00:00+00:00")
@@ -18,6 +19,7 @@ NOW = datetime.datetime.fromisoformat("2026-09-15T03:00:00+00:00")
 def then(monkeypatch):
     """It is the night before the first day of the table."""
     monkeypatch.setattr(clock, "now", lambda: NOW)
+    forecasts._answers.clear()
 
 
 def table(gust=7):
@@ -84,6 +86,21 @@ def test_it_is_got_from_the_service_and_kept_when_that_fails(client, placed, ser
     assert wrong.status_code == 422
     page = wrong.content.decode()
     assert "busy or broken" in page and "National Weather Service" in page
+
+
+def test_the_service_is_not_asked_again_before_it_has_something_newer(client, placed, service, monkeypatch):
+    """For as long as it says of its answer; then anew. The age shown is that of the answer."""
+    host, answers, asked = service
+    monkeypatch.setenv("STEMWARD_WEATHER", host)
+    answers["/points/40.0000,-75.0000"] = answers["/points/42.4400,-76.5000"]
+    (_, _, body), *_ = answers["/gridpoints/XXX/1,2"]
+    answers["/gridpoints/XXX/1,2"] = [(200, {"Cache-Control": "public, max-age=900"}, body)]
+    for minutes, requests in ((0, 2), (14, 2), (16, 4)):
+        monkeypatch.setattr(clock, "now", lambda minutes=minutes: NOW + datetime.timedelta(minutes=minutes))
+        assert client.post(f"/land/{placed}/hours", {"command": name(), "get": "1"}).status_code == 302
+        assert len(asked) == requests
+        kept = Kept.objects.get(name=f"forecast {placed}").body["at"]
+        assert kept == (NOW + datetime.timedelta(minutes=0 if requests == 2 else minutes)).isoformat()
 
 
 def test_can_i_do_it_today(client, service, monkeypatch):

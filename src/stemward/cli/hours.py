@@ -63,7 +63,7 @@ def run(args: argparse.Namespace) -> int:
     site = Site(place[0], place[1], zone=args.zone or zone_name)
     try:
         source = args.history or args.forecast
-        raw, name = (source.read_bytes(), source.name) if source else (get_forecast(*place), "forecast")
+        raw, name = (source.read_bytes(), source.name) if source else (get_forecast(*place).raw, "forecast")
         hours, doubts = read_weather(raw, name, site, "history" if args.history else "forecast")
     except OSError as error:
         return say_unusable(f"{source} cannot be read: {error.strerror}.")

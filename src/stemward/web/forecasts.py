@@ -1,6 +1,7 @@
 """The last good forecast of a tract, kept with when it was got; and getting one."""
 
 import base64
+import datetime
 import os
 import zlib
 from dataclasses import dataclass
@@ -49,22 +50,39 @@ def host() -> str:
     return named if named.startswith(("https://", "http://127.0.0.1:")) else HOST
 
 
-def got(place: tuple[float, float]) -> bytes:
-    """A forecast from the service. Raises Refused with a sentence."""
+_answers: dict[tuple[str, float, float], tuple[bytes, datetime.datetime, datetime.datetime]] = {}
+"""By service and place: the last answer, when it was got, and until when the service has nothing newer."""
+MOST_ANSWERS = 20
+
+
+def got(place: tuple[float, float]) -> tuple[bytes, datetime.datetime]:
+    """A forecast from the service, and when it was got: not asked for again before its time is over. Raises Refused."""
+    key, now = (host(), round(place[0], 4), round(place[1], 4)), clock.now()
+    if key in _answers and _answers[key][1] <= now < _answers[key][2]:
+        return _answers[key][:2]
     try:
-        return get_forecast(place[0], place[1], host())
+        answer = get_forecast(place[0], place[1], host())
     except NoForecast as none:
         raise Refused(words.NOT_WEATHER[none.message]) from None
+    while len(_answers) >= MOST_ANSWERS:
+        _answers.pop(next(iter(_answers)))
+    _answers[key] = answer.raw, now, now + datetime.timedelta(seconds=answer.fresh_s)
+    return answer.raw, now
 
 
-def keep(tract_id: str, raw: bytes, name: str, site: Site, kind: str = "forecast") -> None:
-    """Keep a forecast or a history if it can be read; else the last good one stays. Raises Refused with a sentence."""
+def keep(
+    tract_id: str, raw: bytes, name: str, site: Site, kind: str = "forecast", at: datetime.datetime | None = None
+) -> None:
+    """Keep a forecast or a history if it can be read; else the last good one stays. Raises Refused with a sentence.
+
+    at: when it was got; None is now.
+    """
     try:
         read_weather(raw, name, site, kind)
     except NotWeather as wrong:
         raise Refused(words.NOT_WEATHER[wrong.message]) from None
     body: dict[str, Any] = {
-        "name": name[:200], "at": clock.now().isoformat(), "raw": base64.b64encode(zlib.compress(raw)).decode(),
+        "name": name[:200], "at": (at or clock.now()).isoformat(), "raw": base64.b64encode(zlib.compress(raw)).decode(),
     }  # fmt: skip
     Kept.objects.update_or_create(name=_key(tract_id, kind), defaults={"body": body})
 

@@ -59,7 +59,8 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
         elif upload is not None:
             forecasts.keep(tract_id, upload.read(), upload.name or "forecast", site)
         elif "get" in request.POST:
-            forecasts.keep(tract_id, forecasts.got(place), "National Weather Service", site)
+            raw, at = forecasts.got(place)
+            forecasts.keep(tract_id, raw, "National Weather Service", site, at=at)
         elif "place" not in request.POST:
             raise Refused(NO_FILE)
         return redirect("hours", tract_id)

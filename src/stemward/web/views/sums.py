@@ -99,7 +99,7 @@ def _today(q: Q, units: System) -> list[str]:
     """Spans of today and tomorrow out of the service's forecast for a place; nothing is kept."""
     try:
         place = typed_place(str(q.get("place", "")))
-        raw = forecasts.got(place)
+        raw, _ = forecasts.got(place)
     except Refused as refused:
         raise NotUnderstood(refused.lines[0]) from None
     zone_name = str(q.get("zone", "")) or "America/New_York"
