@@ -62,6 +62,18 @@ def test_spans_with_reasons_and_strips(client, placed):
     assert "Open next:" in client.get(f"/land/{placed}/day").content.decode()
 
 
+def test_a_forecast_that_is_over_shows_no_hours(client, placed, monkeypatch):
+    """One sentence and the way to a newer one; neither boxes nor work days nor a sheet of what is past."""
+    sent(client, placed, table())
+    monkeypatch.setattr(clock, "now", lambda: NOW + datetime.timedelta(days=5))
+    page = client.get(f"/land/{placed}/hours").content.decode()
+    assert page.count("This forecast is over") == 1
+    assert "<h2>Work days" not in page and 'aria-labelledby="w1"' not in page
+    assert "A newer forecast" in page
+    assert client.get(f"/land/{placed}/hours.pdf").status_code == 404
+    assert "Open next" not in client.get(f"/land/{placed}/day").content.decode()
+
+
 def test_a_file_that_is_none_leaves_the_last_good_one(client, placed):
     """The sentence, and the forecast from before."""
     sent(client, placed, table())
@@ -135,7 +147,7 @@ def test_the_weeks_of_the_year_from_a_typical_year(client, placed):
     assert client.post(f"/land/{placed}/hours", {"command": name(), "history": upload}).status_code == 302
     page = client.get(f"/land/{placed}/hours").content.decode()
     assert "From a typical year, greensboro.csv" in page
-    assert "Best weeks:" in page and "2001-02 has no rain at all" in page
+    assert "Most working days within the best time of year" in page and "2001-02 has no rain at all" in page
     wrong = client.post(
         f"/land/{placed}/hours", {"command": name(), "history": SimpleUploadedFile("x.csv", b"a\n1\n", "text/csv")}
     )

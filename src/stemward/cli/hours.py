@@ -39,6 +39,7 @@ def run(args: argparse.Namespace) -> int:
     from stemward.plan.open_hours import Doing, judge
     from stemward.plan.weeks import flows_of, weeks_of
     from stemward.say import hours as say
+    from stemward.say import weeks as say_weeks
     from stemward.say.en import hours as words
 
     book, now = load(), datetime.datetime.now(datetime.UTC)
@@ -87,10 +88,11 @@ def run(args: argparse.Namespace) -> int:
         return 0
     print("\n".join([*say.age_lines(hours, now), *say.doubt_lines(doubts)]))
     if args.history:
-        flow = say.flow_line(flows_of(hours, zone))
+        flow = say_weeks.flow_line(flows_of(hours, zone))
         for title, doing, judged in found:
-            print(f"\n{title}\n  {say.season_line(book, doing, title.partition(',')[0])}\n  {flow}")
-            print("\n".join(f"  {line}" for line in say.week_lines(weeks_of(judged, zone), hours)))
+            print(f"\n{title}\n  {say_weeks.season_line(book, doing, title.partition(',')[0])}\n  {flow}")
+            lines = say_weeks.week_lines(weeks_of(judged, zone), hours, say_weeks.seasons_of(book, doing))
+            print("\n".join(f"  {line}" for line in lines))
         return 0
     for title, doing, judged in found:
         print(f"\n{title}")

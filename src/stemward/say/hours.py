@@ -7,11 +7,9 @@ from typing import Any
 
 import numpy as np
 
-from stemward.handbook import Book
 from stemward.kinds.hours import Hours
 from stemward.plan.days import Days, Slot, Work
 from stemward.plan.open_hours import Doing, Judged, Reason, Span, chance_dry, spans
-from stemward.plan.weeks import DAY_OF_WORK_H, Flow, Week
 from stemward.say.en import hours as words
 from stemward.say.numbers import System, figure
 
@@ -108,11 +106,16 @@ def _span_text(hours: Hours, span: Span, reasons: Sequence[Reason], zone: dateti
     return f"{text}{words.WITH_CARE.format(reasons=said)}." if span.state == "open" else f"{text}; {said}."
 
 
+def is_over(hours: Hours, now: datetime.datetime) -> bool:
+    """True if the last hour of a forecast is past."""
+    return _first_row(hours, now) >= len(hours.at)
+
+
 def next_open(
     judged: Judged, zone: datetime.tzinfo | None, units: System, after: datetime.datetime | None = None
 ) -> str:
     """The first open span in a sentence, that there is none, or that the forecast is over."""
-    if _first_row(judged.hours, after) >= len(judged.hours.at):
+    if after is not None and is_over(judged.hours, after):
         return words.OVER
     found = next((one for one in span_lines(judged, zone, units, after) if one.state == "open"), None)
     return words.NEXT.format(span=found.text.partition(f": {words.STATES['open']}")[0]) if found else words.NONE_OPEN
@@ -162,42 +165,12 @@ def doubt_lines(doubts: Iterable[Any]) -> list[str]:
     return found
 
 
-def week_lines(weeks: Sequence[Week], hours: Hours) -> list[str]:
-    """Which weeks are best, and working days to expect by month and week, with an interval; whole days outward."""
-    known = [week for week in weeks if week.days]
-    if not known or max(week.mean for week in known) == 0:
-        return [words.WEEKS_NONE]
-    years = max(len(week.days) for week in known)
-    values = {"years": years, "place": hours.source, "hours": DAY_OF_WORK_H}
-    from_words = (
-        words.WEEKS_TYPICAL if hours.kind == "typical year" else words.WEEKS_ONE if years == 1 else words.WEEKS_FROM
-    )
-    if hours.kind == "days":
-        from_words = words.WEEKS_DAYS
-    most = max(week.mean for week in known)
-    best = [_week_name(week) for week in known if week.mean >= most - 0.5]
-    return [
-        from_words.format(**values),
-        words.WEEKS_BEST.format(weeks=", ".join(best[:8])),
-        *(words.WEEKS.format(first=_week_name(week), days=_days(week)) for week in known),
-    ]
-
-
-def _week_name(week: Week) -> str:
-    return f"{words.MONTHS[week.first[0] - 1]} {week.first[1]}"
-
-
-def _days(week: Week) -> str:
-    low, high = int(np.floor(week.low + 1e-9)), int(np.ceil(week.high - 1e-9))
-    return str(low) if low == high else words.WEEKS_BAND.format(low=low, high=high)
-
-
 def day_lines(days: Days, works: Sequence[Work], people: int, zone: datetime.tzinfo | None) -> list[str]:
     """Work days in sentences, with the end of the time that has to stay dry; what finds no place; what it takes."""
     found = [_slot_line(slot, works, zone) for slot in days.slots] or [words.WORK_NONE]
     for work, left in zip(works, days.left_h, strict=True):
-        if left > 0:
-            found.append(words.WORK_LEFT.format(work=work.title, hours=f"{left:g} h"))
+        if left > 0 and days.slots:
+            found.append(words.WORK_LEFT.format(work=work.title, hours=_band_words(0.0, left)))
     hands = "one pair of hands" if people == 1 else f"{people} people"
     found += [
         words.WORK_NEED.format(work=work.title, hours=_band_words(*work.need_h), people=hands)
@@ -217,45 +190,8 @@ def _band_words(low_h: float, high_h: float) -> str:
 
 def _slot_line(slot: Slot, works: Sequence[Work], zone: datetime.tzinfo | None) -> str:
     work = works[slot.work]
-    first = local(work.judged.hours.at[slot.first], zone)
-    last = local(work.judged.hours.at[slot.last] + np.timedelta64(3600, "s"), zone)
-    rain = slot.rain_from.astimezone(zone)
+    first, last, rain = (at.astimezone(zone) for at in (slot.start, slot.end, slot.rain_from))
     rain_words = clock_words(rain) if rain.date() == slot.day else f"{day_words(rain.date())} {clock_words(rain)}"
     return words.WORK_SLOT.format(
         day=day_words(slot.day), first=clock_words(first), last=clock_words(last), work=work.title, rain=rain_words
     )
-
-
-def flow_line(flows: Sequence[Flow]) -> str:
-    """When sap rises and leaves come out, as the middle of the years."""
-    whole = [f for f in flows if f.sap_from is not None and f.sap_to is not None and f.leaves_out is not None]
-    if not whole:
-        return words.NO_FLOW
-    first, last, out = (
-        _day_of_year(float(np.median([getattr(f, name) for f in whole])))
-        for name in ("sap_from", "sap_to", "leaves_out")
-    )
-    return words.FLOW.format(first=first, last=last, out=out)
-
-
-def _day_of_year(number: float) -> str:
-    when = datetime.date(2001, 1, 1) + datetime.timedelta(days=round(number) - 1)
-    return f"{words.MONTHS[when.month - 1]} {when.day}"
-
-
-def season_line(book: Book, doing: Doing, plant: str) -> str:
-    """The handbook's best and poor times of year for a way on a plant."""
-    how = "basal bark" if doing.method == "cut stump" and doing.carrier == "oil" else doing.method
-    seasons = book.seasons(doing.species, how) if doing.species else ()
-    best = [f"{_month_day(s.first)} to {_month_day(s.last)}" for s in seasons if s.best]
-    poor = [f"{_month_day(s.first)} to {_month_day(s.last)} ({s.why})" for s in seasons if not s.best]
-    if not best and not poor:
-        return words.NO_SEASONS.format(how=doing.method, plant=plant)
-    said = words.POOR.format(poor=", ".join(poor)) if poor else ""
-    return words.SEASONS.format(
-        how=doing.method.capitalize(), plant=plant, best=", ".join(best) or "not on record", poor=said
-    )
-
-
-def _month_day(day: tuple[int, int]) -> str:
-    return f"{words.MONTHS[day[0] - 1]} {day[1]}"

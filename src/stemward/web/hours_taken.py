@@ -26,11 +26,14 @@ def _name(tract_id: str) -> str:
 
 def take(tract_id: str, days: Days, works: Sequence[Work]) -> None:
     """Remember these work days in place of those before."""
-    rows = []
-    for slot in days.slots:
-        at = works[slot.work].judged.hours.at
-        last = at[slot.last] + np.timedelta64(3600, "s")
-        rows.append({"title": works[slot.work].title, "first": str(at[slot.first]), "last": str(last)})
+    rows = [
+        {
+            "title": works[slot.work].title,
+            "first": f"{slot.start:%Y-%m-%dT%H:%M:%S}",
+            "last": f"{slot.end:%Y-%m-%dT%H:%M:%S}",
+        }
+        for slot in days.slots
+    ]
     Kept.objects.update_or_create(name=_name(tract_id), defaults={"body": rows})
 
 

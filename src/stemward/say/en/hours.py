@@ -78,22 +78,26 @@ ODD_FILE = {
     "layers_missing": "The forecast says nothing of: {layers}.",
     "time_not_understood": "{count} rows have a time that is not understood (line {rows}).",
 }
-WEEKS = "{first}: {days} of 7 days"
+WEEKS = "Weeks from {first} on: {days} of 7 days"
 WEEKS_BAND = "{low} to {high}"
-WEEKS_BEST = "Best weeks: {weeks}."
+WEEKS_RUN = "{first} to {last}"
+WEEKS_BEST = "Most working days within the best time of year, weeks from: {weeks}."
+WEEKS_BEST_BY_WEATHER = "Most working days, weeks from: {weeks}. No best months are on record: this is weather alone."
+WEEKS_NONE_FIT = "In the best time of year no week had a working day."
+WEEKS_STRIP = ("Bar: days of 7. Whisker: how years differ.", "Thick line: best time of year.", "Broken line: poor.")
 WEEKS_DAYS = (
     "From {years} years of days, {place}: days that are dry and neither too cold nor too hot. Which hours were open, "
-    "days do not tell, so take it as the most there can be. Season is not in it."
+    "days do not tell, so take it as the most there can be."
 )
 WEEKS_NONE = "In no week of these years could it be done."
-WEEKS_FROM = "From {years} years of hours, {place}; a day counts from {hours} open hours on. Season is not in it."
+WEEKS_FROM = "From {years} years of hours, {place}; a day counts from {hours} open hours on."
 WEEKS_ONE = (
     "From one year of hours, {place}: one year is one case, so take it as a hint. A day counts from {hours} open "
-    "hours on. Season is not in it."
+    "hours on."
 )
 WEEKS_TYPICAL = (
     "From a typical year, {place}, put together of months of several years: a hint, no count. A day counts from "
-    "{hours} open hours on. Season is not in it."
+    "{hours} open hours on."
 )
 FLOW = (
     "Sap rises about {first} to {last} and leaves of maples and their like come out about {out} in these years, by "

@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Sequence
+from functools import partial
 from typing import Any
 
 import numpy as np
@@ -12,6 +13,7 @@ from django.utils.safestring import mark_safe
 from django.views.decorators.http import require_GET
 
 from stemward.drawings.hours_strip import hours_strip
+from stemward.drawings.weeks_strip import weeks_strip
 from stemward.gate.out import Meeting, calendar
 from stemward.handbook import load
 from stemward.kinds import Tract
@@ -25,7 +27,8 @@ from stemward.plan.weeks import flows_of, weeks_of
 from stemward.reckon.dry import NEWARK_ODDS
 from stemward.say import Speaker
 from stemward.say import hours as say
-from stemward.say.en.hours import RAIN_TITLE, RAINS
+from stemward.say import weeks as say_weeks
+from stemward.say.en.hours import MONTHS, OVER, RAIN_TITLE, RAINS
 from stemward.say.numbers import System
 from stemward.web import clock, forecasts
 from stemward.web.frame import known_of, page, units_of
@@ -73,16 +76,18 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
     plan = worked.plan_of(tract_id, clock.today(land))
     past = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone), "history") if place else None
     odds = own_odds(past.hours if past else None)
-    works = works_of(land, plan, have.hours, units_of(request), odds) if have and plan else []
+    now = have if have and not say.is_over(have.hours, clock.now()) else None
+    works = works_of(land, plan, now.hours, units_of(request), odds) if now and plan else []
     key = (tract_id, plan["code"] if plan else "", past.name if past else "", len(past.hours.at) if past else 0)
     weeks = kept_lately("weeks", key, lambda: weeks_of_works(land, plan, past.hours)) if past and plan else []
     return page(
         request, "web/hours.html", tract_id, "day", lines=lines, spot=place, has_origin=land.origin is not None,
         name=have.name if have else "", age=say.age_lines(have.hours, clock.now()) if have else [],
         odd=say.doubt_lines(have.doubts) if have else [], works=works, have=have is not None, weeks=weeks,
+        over=OVER if have and not now else "",
         taken=taken_lines(taken(tract_id), clock.zone(land)),
         feed=request.build_absolute_uri(reverse("calendar-feed", args=[feed_word(tract_id)])) if have else "",
-        days=day_words_of(land, plan, have.hours) if have and plan else [],
+        days=day_words_of(land, plan, now.hours) if now and plan else [],
         past=past.name if past else "", past_odd=say.doubt_lines(past.doubts) if past else [],
         status=422 if lines else 200,
     )  # fmt: skip
@@ -179,12 +184,12 @@ def feed(_request: HttpRequest, word: str) -> HttpResponse:
 
 @require_GET
 def sheet(request: HttpRequest, tract_id: str) -> HttpResponse:
-    """The hours on paper. Raises Http404 without a forecast."""
+    """The hours on paper. Raises Http404 without a forecast that still goes on."""
     land = known_of(tract_id).land
     place = forecasts.place_of(land, tract_id)
     have = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone)) if place else None
     plan = worked.plan_of(tract_id, clock.today(land))
-    if have is None or plan is None:
+    if have is None or plan is None or say.is_over(have.hours, clock.now()):
         raise Http404
     works = [
         WorkHours(
@@ -209,10 +214,8 @@ def calendar_file(request: HttpRequest, tract_id: str) -> HttpResponse:
     works = works_to_do(land, plan, have.hours)
     meetings = []
     for slot in work_days(works, clock.zone(land), clock.now()).slots:
-        first = say.local(have.hours.at[slot.first], datetime.UTC)
-        last = say.local(have.hours.at[slot.last], datetime.UTC) + datetime.timedelta(hours=1)
-        title, uid = works[slot.work].title, f"{tract_id}-{first:%Y%m%dT%H}-{slot.work}@stemward"
-        meetings.append(Meeting(uid, first, last, title, RAINS))
+        title, uid = works[slot.work].title, f"{tract_id}-{slot.start:%Y%m%dT%H}-{slot.work}@stemward"
+        meetings.append(Meeting(uid, slot.start, slot.end, title, RAINS))
         meetings.append(Meeting(f"rain-{uid}", slot.rain_from, slot.rain_from, RAIN_TITLE.format(work=title)))
     answer = HttpResponse(calendar([], clock.now(), meetings), content_type="text/calendar; charset=utf-8")
     answer["Content-Disposition"] = 'attachment; filename="work-days.ics"'
@@ -222,13 +225,20 @@ def calendar_file(request: HttpRequest, tract_id: str) -> HttpResponse:
 def weeks_of_works(land: Tract, plan: dict[str, Any], hours: Hours) -> list[dict[str, Any]]:
     """Each treatment with the weeks in which it can be done, out of years of hours."""
     book, zone = load(), clock.zone(land)
-    flow = say.flow_line(flows_of(hours, zone))
-    return [
-        {"title": f"{item['common']}, {item['patch_name']}",
-         "lines": [say.season_line(book, doing, item["common"]), flow,
-                   *say.week_lines(weeks_of(judge(doing, hours, book), zone), hours)]}
-        for item, doing in doings(land, plan["treatments"])
-    ]  # fmt: skip
+    flow, found = say_weeks.flow_line(flows_of(hours, zone)), []
+    for item, doing in doings(land, plan["treatments"]):
+        weeks, seasons = weeks_of(judge(doing, hours, book), zone), say_weeks.seasons_of(book, doing)
+        drawn = weeks_strip(
+            [(week.first, week.mean, week.low, week.high) for week in weeks], MONTHS,
+            partial(say_weeks.is_best, seasons=seasons), partial(say_weeks.is_poor, seasons=seasons),
+            say_weeks.strip_words(seasons),
+        )  # fmt: skip
+        lines = say_weeks.week_lines(weeks, hours, seasons)
+        found.append(
+            {"title": f"{item['common']}, {item['patch_name']}", "strip": mark_safe(drawn.svg),
+             "lines": [say_weeks.season_line(book, doing, item["common"]), flow, *lines[:2]], "months": lines[2:]}
+        )  # fmt: skip
+    return found
 
 
 def strip(judged: Judged, zone: datetime.tzinfo | None) -> Any:
@@ -242,10 +252,10 @@ def strip(judged: Judged, zone: datetime.tzinfo | None) -> Any:
 
 
 def short(tract_id: str, land: Tract, plan: dict[str, Any], units: System) -> list[dict[str, str]]:
-    """For the day's page: of each treatment the next open span; empty without a forecast."""
+    """For the day's page: of each treatment the next open span; empty without a forecast that still goes on."""
     place = forecasts.place_of(land, tract_id)
     have = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone)) if place else None
-    if have is None:
+    if have is None or say.is_over(have.hours, clock.now()):
         return []
     zone, book = clock.zone(land), load()
     return [
