@@ -8,6 +8,7 @@ MonthDay = tuple[int, int]
 LEFT_MM, WEEK_MM, DAY_MM, TOP_MM = 12.0, 3.2, 3.0, 3.0
 DAYS = 7
 BASE_MM = TOP_MM + DAYS * DAY_MM
+HIGH_MM = BASE_MM + 15.0
 
 
 def weeks_strip(
@@ -15,13 +16,12 @@ def weeks_strip(
     months: Sequence[str],
     best: Callable[[MonthDay], bool],
     poor: Callable[[MonthDay], bool],
-    words: Sequence[str],
 ) -> Drawing:
     """A bar a week as high as its days of seven, a whisker over its interval; a thick line under the best weeks, a
     broken one under the poor.
 
     weeks: first day as (month, day), mean days, low, high; nan where no year is known. months: 12 short names.
-    words: sentences under it. numbers: mean days in all, weeks drawn.
+    numbers: mean days in all, weeks drawn.
     """
     body, total, drawn = "", 0.0, 0
     for days in (0, DAYS):
@@ -50,5 +50,4 @@ def weeks_strip(
             body += line(f"M{middle:.2f} {BASE_MM - low * DAY_MM:.2f}V{BASE_MM - high * DAY_MM:.2f}", 1.1, "paper")
             body += line(f"M{middle:.2f} {BASE_MM - low * DAY_MM:.2f}V{BASE_MM - high * DAY_MM:.2f}", 0.5)
     wide = LEFT_MM + len(weeks) * WEEK_MM
-    body += text(LEFT_MM, BASE_MM + 19.4, " ".join(words), 4.6, "start")
-    return Drawing(document(wide, BASE_MM + 21.5, body), wide, BASE_MM + 21.5, None, {"days": total, "weeks": drawn})
+    return Drawing(document(wide, HIGH_MM, body), wide, HIGH_MM, None, {"days": total, "weeks": drawn})

@@ -12,10 +12,13 @@ from stemward.say.en.hours import SHEET
 
 @dataclass(frozen=True)
 class WorkHours:
-    """One treatment in words, with its strip. spans: sentences by daylight. unread: what nobody has read, or ""."""
+    """Treatments that share their hours, in words, with the strip.
+
+    ways: what is done, a line each. spans: sentences by daylight. unread: what nobody has read, or "".
+    """
 
     title: str
-    way: str
+    ways: Sequence[str]
     next: str
     spans: Sequence[str]
     unread: str
@@ -38,7 +41,8 @@ def hours_sheet(
         "intro": [SHEET["intro"], *told],
         "works": [
             {
-                "title": one.title, "way": one.way, "next": one.next, "spans": list(one.spans), "unread": one.unread,
+                "title": one.title, "ways": list(one.ways), "next": one.next, "spans": list(one.spans),
+                "unread": one.unread,
                 "strip": {"svg": one.strip.svg, "alt": SHEET["alt"].format(work=one.title, next=one.next)},
             }
             for one in works

@@ -35,7 +35,9 @@ def local(at: np.datetime64, zone: datetime.tzinfo | None) -> datetime.datetime:
 
 
 def clock_words(when: datetime.datetime) -> str:
-    """A time of day as people write it: "8 am", "12:30 pm"."""
+    """A time of day as people write it: "8 am", "12:30 pm", "noon", "midnight"."""
+    if when.minute == 0 and when.hour in (0, 12):
+        return words.NOON if when.hour else words.MIDNIGHT
     minute = f":{when.minute:02d}" if when.minute else ""
     return f"{when.hour % 12 or 12}{minute} {'am' if when.hour < 12 else 'pm'}"
 

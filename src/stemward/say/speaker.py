@@ -43,6 +43,13 @@ class Said:
     fact: str = ""
 
 
+def how_words(treatment: Mapping[str, Any]) -> str:
+    """What is done, without the mix: "Cut stump on a fresh face"."""
+    how = en.stages.HOW[treatment["how"]]
+    pattern = en.stages.FIRST[treatment.get("first", "")]
+    return pattern.format(how=how if pattern.startswith("{") else how.lower())
+
+
 @dataclass(frozen=True)
 class Speaker:
     """Words for one plan (as plain data). units: "us" or "metric". English is the only language so far."""
@@ -217,9 +224,7 @@ class Speaker:
 
     def way(self, treatment: Mapping[str, Any]) -> str:
         """A way in a few words: "Cut stump, glyphosate 50 % in water"."""
-        how = en.stages.HOW[treatment["how"]]
-        pattern = en.stages.FIRST[treatment.get("first", "")]
-        how = pattern.format(how=how if pattern.startswith("{") else how.lower())
+        how = how_words(treatment)
         if not treatment["product"]:
             return how
         return f"{how}, {self.mix_words(treatment)}"

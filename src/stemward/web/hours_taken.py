@@ -16,12 +16,18 @@ from stemward.plan.next_step import Matter
 from stemward.plan.open_hours import doings, judge
 from stemward.say import hours as say
 from stemward.say.numbers import System
+from stemward.say.speaker import how_words
 from stemward.web import clock, forecasts
 from stemward.web.kept import kept_lately
 
 
 def _name(tract_id: str) -> str:
     return f"hours taken {tract_id}"
+
+
+def work_title(item: Mapping[str, Any]) -> str:
+    """A treatment as its work day is named, unlike every other: plant, patch, what is done."""
+    return f"{item['common']}, {item['patch_name']} ({how_words(item)})"
 
 
 def take(tract_id: str, days: Days, works: Sequence[Work]) -> None:
@@ -91,15 +97,14 @@ def _closed(
     have, zone, book, found = forecasts.kept(tract_id, site), clock.zone(land), load(), []
     if have is None:
         return []
-    works = {
-        f"{item['common']}, {item['patch_name']}": (item, doing) for item, doing in doings(land, plan["treatments"])
-    }
+    works = {work_title(item): (item, doing) for item, doing in doings(land, plan["treatments"])}
     for row in rows:
         if row["title"] not in works:
             continue
         item, doing = works[row["title"]]
         judged = judge(doing, have.hours, book)
-        inside = (have.hours.at >= np.datetime64(row["first"], "s")) & (have.hours.at < np.datetime64(row["last"], "s"))
+        start, end = np.datetime64(row["first"], "s"), np.datetime64(row["last"], "s")
+        inside = (have.hours.at + np.timedelta64(3600, "s") > start) & (have.hours.at < end)
         shut = judged.shut & inside
         if not shut.any():
             continue

@@ -43,6 +43,7 @@ UNKNOWN = {
     "bees": "is anything in bloom there? Bees fly",
 }
 SPAN = "{day} {first} to {last}: {state}"
+NOON, MIDNIGHT = "noon", "midnight"
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 WITH_CARE = "; mind: {reasons}"
@@ -115,6 +116,7 @@ SHEET = {
     "alt": "Hours of {work} as boxes, a row a day. {next}",
     "days": "Work days",
 }
+NOT_GOT = "No forecast was got"
 NOT_WEATHER = {
     "too_large": "The file is larger than what is read (64 MB; forecasts 16 MB).",
     "empty": "The file holds no weather.",
@@ -127,8 +129,8 @@ NOT_WEATHER = {
     "wind (mph), gust (mph), rain (in), chance (%), cloud (%).",
     "times": "No row has a time that is understood. Write it like 2026-07-01 08:00.",
     "damaged": "The file breaks off or its columns are not those it should have.",
-    "no_network": "The weather service cannot be reached. Is there a network? The last forecast that was got is kept.",
-    "busy": "The weather service answers that it is busy or broken. Try again in a while; the last forecast is kept.",
+    "no_network": "The weather service cannot be reached. Is there a network?",
+    "busy": "The weather service answers that it is busy or broken. Try again in a while.",
     "not_there": "The weather service has no forecast for this place. It serves the United States.",
-    "odd_answer": "The weather service's answer is not understood. The last forecast that was got is kept.",
+    "odd_answer": "The weather service's answer is not understood.",
 }

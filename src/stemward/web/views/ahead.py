@@ -28,11 +28,11 @@ from stemward.reckon.dry import NEWARK_ODDS
 from stemward.say import Speaker
 from stemward.say import hours as say
 from stemward.say import weeks as say_weeks
-from stemward.say.en.hours import MONTHS, OVER, RAIN_TITLE, RAINS
+from stemward.say.en.hours import MONTHS, NOT_GOT, OVER, RAIN_TITLE, RAINS
 from stemward.say.numbers import System
 from stemward.web import clock, forecasts
 from stemward.web.frame import known_of, page, units_of
-from stemward.web.hours_taken import feed_word, take, taken, taken_lines, tract_of_feed
+from stemward.web.hours_taken import feed_word, take, taken, taken_lines, tract_of_feed, work_title
 from stemward.web.kept import kept_lately
 from stemward.web.tried import tried
 
@@ -71,6 +71,7 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
     answer, lines = tried(request, act)
     if answer is not None:
         return answer
+    trouble = NOT_GOT if "get" in request.POST else ""
     place = forecasts.place_of(land, tract_id)
     have = forecasts.kept(tract_id, forecasts.site_of(place, land.time_zone)) if place else None
     plan = worked.plan_of(tract_id, clock.today(land))
@@ -81,7 +82,8 @@ def ahead(request: HttpRequest, tract_id: str) -> HttpResponse:
     key = (tract_id, plan["code"] if plan else "", past.name if past else "", len(past.hours.at) if past else 0)
     weeks = kept_lately("weeks", key, lambda: weeks_of_works(land, plan, past.hours)) if past and plan else []
     return page(
-        request, "web/hours.html", tract_id, "day", lines=lines, spot=place, has_origin=land.origin is not None,
+        request, "web/hours.html", tract_id, "day", lines=lines, trouble=trouble, spot=place,
+        has_origin=land.origin is not None,
         name=have.name if have else "", age=say.age_lines(have.hours, clock.now()) if have else [],
         odd=say.doubt_lines(have.doubts) if have else [], works=works, have=have is not None, weeks=weeks,
         over=OVER if have and not now else "",
@@ -112,28 +114,33 @@ def typed_place(typed: str) -> tuple[float, float]:
 def works_of(
     land: Tract, plan: dict[str, Any], hours: Hours, units: System, odds: float = NEWARK_ODDS[0]
 ) -> list[dict[str, Any]]:
-    """Each treatment with its next open span, its spans, its strip and what nobody has read. odds: see `own_odds`."""
+    """Treatments with their next open span, spans, strip and what nobody has read; those that share all of it are
+    one, with a way a line. odds: see `own_odds`."""
     book, speaker, zone = load(), Speaker(plan, units), clock.zone(land)
-    found = []
+    found: dict[Any, dict[str, Any]] = {}
     for item, doing in doings(land, plan["treatments"], odds):
         judged = judge(doing, hours, book)
-        lines = say.span_lines(judged, zone, units, clock.now())
-        found.append(
-            {
-                "title": f"{item['common']}, {item['patch_name']}",
-                "way": speaker.way(item),
-                "next": say.next_open(judged, zone, units, clock.now()),
-                "spans": [
-                    {"state": one.state, "text": one.text,
-                     "dry": say.dry_line(judged, doing, one.first, zone) if one.state == "open" else ""}
-                    for one in lines
-                ],
-                "drawn": (drawn := strip(judged, zone)),
-                "strip": mark_safe(drawn.svg),
-                "unread": say.unread_line(judged),
-            }
-        )  # fmt: skip
-    return found
+        spans = [
+            {"state": one.state, "text": one.text,
+             "dry": say.dry_line(judged, doing, one.first, zone) if one.state == "open" else ""}
+            for one in say.span_lines(judged, zone, units, clock.now())
+        ]  # fmt: skip
+        name, unread = f"{item['common']}, {item['patch_name']}", say.unread_line(judged)
+        key = (tuple((one["text"], one["dry"]) for one in spans), unread)
+        if key in found:
+            found[key]["titles"].append(name)
+            found[key]["ways"].append(f"{name}: {speaker.way(item)}")
+            continue
+        drawn = strip(judged, zone)
+        found[key] = {
+            "titles": [name], "ways": [f"{name}: {speaker.way(item)}"], "spans": spans, "unread": unread,
+            "next": say.next_open(judged, zone, units, clock.now()), "drawn": drawn, "strip": mark_safe(drawn.svg),
+        }  # fmt: skip
+    for one in found.values():
+        one["title"] = "; ".join(dict.fromkeys(one["titles"]))
+        if len(one["ways"]) == 1:
+            one["ways"] = [one["ways"][0].partition(": ")[2]]
+    return list(found.values())
 
 
 def _take(tract_id: str, land: Tract, site: Site) -> HttpResponse:
@@ -158,7 +165,7 @@ def works_to_do(land: Tract, plan: dict[str, Any], hours: Hours) -> list[Work]:
     for item, doing in doings(land, plan["treatments"]):
         way = next((w for w in item["ways"] if (w["how"], w["product"]) == (item["how"], item["product"])), None)
         need = (way["hours_low"] / hands, way["hours_high"] / hands) if way else (0.0, 0.0)
-        found.append(Work(f"{item['common']}, {item['patch_name']}", judge(doing, hours, book), need))
+        found.append(Work(work_title(item), judge(doing, hours, book), need))
     return found
 
 
@@ -193,7 +200,7 @@ def sheet(request: HttpRequest, tract_id: str) -> HttpResponse:
         raise Http404
     works = [
         WorkHours(
-            one["title"], one["way"], one["next"], [span["text"] for span in one["spans"]], one["unread"], one["drawn"]
+            one["title"], one["ways"], one["next"], [span["text"] for span in one["spans"]], one["unread"], one["drawn"]
         )
         for one in works_of(land, plan, have.hours, units_of(request))
     ]
@@ -231,11 +238,11 @@ def weeks_of_works(land: Tract, plan: dict[str, Any], hours: Hours) -> list[dict
         drawn = weeks_strip(
             [(week.first, week.mean, week.low, week.high) for week in weeks], MONTHS,
             partial(say_weeks.is_best, seasons=seasons), partial(say_weeks.is_poor, seasons=seasons),
-            say_weeks.strip_words(seasons),
         )  # fmt: skip
         lines = say_weeks.week_lines(weeks, hours, seasons)
         found.append(
             {"title": f"{item['common']}, {item['patch_name']}", "strip": mark_safe(drawn.svg),
+             "caption": " ".join(say_weeks.strip_words(seasons)),
              "lines": [say_weeks.season_line(book, doing, item["common"]), flow, *lines[:2]], "months": lines[2:]}
         )  # fmt: skip
     return found
