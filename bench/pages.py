@@ -20,8 +20,8 @@ NOW = datetime.datetime(2026, 10, 10, 9, tzinfo=datetime.UTC)
 PAGES = (
     "", "about", "patch", "patch/meadow", "patch/slope/plots", "plan.json", "stems", "stems/rows", "import", "ways",
     "ways/meadow/Frangula alnus/standing", "ways/meadow/Frangula alnus/standing?all=1", "findings", "mix", "packet",
-    "day", "after", "shelf", "shelf/new", "shelf/imazapyr-2lb/label", "shelf/imazapyr-2lb/jug", "changes", "out",
-    "after/write", "after/day/2025-09-20", "labels", "permits",
+    "day", "hours", "after", "shelf", "shelf/new", "shelf/imazapyr-2lb/label", "shelf/imazapyr-2lb/jug", "changes",
+    "out", "after/write", "after/day/2025-09-20", "labels", "permits",
     "piece/person/owner", "piece/spared/oak-1", "first/3", "first/5", "first/6", "first/7", "step",
 )  # fmt: skip
 WITHOUT = (
@@ -56,6 +56,16 @@ def a_tract(stems: int) -> str:
     return tract
 
 
+def forecast() -> bytes:
+    """A week of hours from now, invented."""
+    start = datetime.datetime.now(datetime.UTC).replace(minute=0, second=0, microsecond=0)
+    return ("time,temp (F),dew point (F),wind (mph),gust (mph),rain (in),chance (%),cloud (%)\n" + "".join(
+        f"{start + datetime.timedelta(hours=h):%Y-%m-%dT%H:00:00Z},{55 + h % 17},44,{h % 9},{4 + h % 13},"
+        f"{0.05 if 40 < h < 46 else 0},{h % 30},{h % 90}\n"
+        for h in range(156)
+    )).encode()  # fmt: skip
+
+
 def _columns() -> tuple[str, ...]:
     from stemward.gate.pieces import STEM_COLUMNS
 
@@ -83,6 +93,10 @@ def main() -> int:
         tract = a_tract(stems)
         client = Client(HTTP_HOST="127.0.0.1")
         client.cookies[COOKIE] = door.key
+        from stemward.web import forecasts
+
+        forecasts.put_place(tract, (40.0, -75.0))
+        forecasts.keep(tract, forecast(), "invented.csv", forecasts.site_of((40.0, -75.0), "America/Chicago"))
         start = time.perf_counter()
         worked.plan_of(tract, clock.today())
         print(f"plan worked out in {time.perf_counter() - start:.1f} s, in the background")
