@@ -12,11 +12,14 @@ SCOPES = ("method", "site", "state", "role")
 """What a fact is for is compared on these; a further narrowing (carrier, dates) is not held against the reader."""
 SENTENCES = ("container", "disposal", "first aid", "environmental hazard")
 PHRASES = ("season forbidden", "mix partner forbidden", "adjuvant required", "adjuvant forbidden", "mix partner")
+ANY = "any"
+"""Stands for whatever value is read."""
 SAME = 0.005
 TWIN = 0.06
 """Relative difference up to which two figures are the same, and are one figure in two units: labels round."""
 _UNITS = {
-    "%": ("fraction", 0.01), "s": ("time", 1), "minute": ("time", 60), "hour": ("time", 3600), "day": ("time", 86400),
+    "%": ("fraction", 0.01), "minute": ("time", 60), "min": ("time", 60), "hour": ("time", 3600), "hr": ("time", 3600),
+    "hrs": ("time", 3600), "h": ("time", 3600), "day": ("time", 86400),
     "week": ("time", 604800), "month": ("months", 1), "year": ("months", 12), "in": ("length", 2.54),
     "ft": ("length", 30.48), "yd": ("length", 91.44), "mi": ("length", 160934.4), "cm": ("length", 1),
     "m": ("length", 100), "mph": ("speed", 0.44704), "km/h": ("speed", 1 / 3.6), "lb/acre": ("rate", 0.112085),
@@ -50,8 +53,10 @@ def _measure(text: str) -> tuple[str, float, str] | None:
 
 def same_value(kind: str, printed: str, read: str) -> bool:
     """True if two values of a kind mean the same."""
+    if printed == ANY:
+        return True
     if kind in SENTENCES:
-        return _shared(printed, read) >= 0.8 * min(len(_words(printed)), len(_words(read))) and len(_words(read)) > 2
+        return _shared(printed, read) >= 0.8 * min(len(_words(printed)), len(_words(read))) and len(_words(read)) > 1
     if kind in PHRASES:
         return bool(_words(read)) and (_words(printed) <= _words(read) or _words(read) <= _words(printed))
     one, other = _measure(printed), _measure(read)
@@ -60,7 +65,7 @@ def same_value(kind: str, printed: str, read: str) -> bool:
     return " ".join(printed.casefold().split()) == " ".join(read.casefold().split())
 
 
-def twin(kind: str, printed: str, read: str) -> bool:
+def twin(printed: str, read: str) -> bool:
     """True if the value read is the printed one in its other unit, as labels give in brackets."""
     one, other = _measure(printed), _measure(read)
     if not one or not other or one[0] != other[0] or one[2] == other[2]:
@@ -120,7 +125,7 @@ def score(lines: Sequence[Printed], proposed: Iterable[Proposal], furniture: Seq
         if facts:
             continue
         best = max(ranks, default=(0.0, 0, -1))
-        if any(twin(f.kind, f.value, read.value) for n in near for f in lines[n].says if f.kind == read.kind):
+        if any(twin(f.value, read.value) for n in near for f in lines[n].says if f.kind == read.kind):
             continue
         other = max((overlap(text, read.words) for text in furniture), default=0.0)
         if best[0] >= 0.6 and best[0] >= other:

@@ -119,7 +119,15 @@ def _limits(rng: random.Random) -> tuple[object, ...]:
 def _lengths(rng: random.Random) -> tuple[object, ...]:
     feet, feet2 = rng.sample((10, 15, 25, 30, 50, 75, 100, 150, 200), 2)
     inches = rng.randint(3, 9)
-    return feet, feet2, round(feet * 0.3048, 1), rng.choice((5, 10, 20, 30)), inches, inches - 2, round(inches * 2.54, 1)
+    return (
+        feet,
+        feet2,
+        round(feet * 0.3048, 1),
+        rng.choice((5, 10, 20, 30)),
+        inches,
+        inches - 2,
+        round(inches * 2.54, 1),
+    )
 
 
 def _times(rng: random.Random) -> tuple[object, ...]:
@@ -128,13 +136,28 @@ def _times(rng: random.Random) -> tuple[object, ...]:
 
 
 def _minutes(rng: random.Random) -> tuple[object, ...]:
-    return rng.choice((5, 10, 15, 30, 60)), rng.randint(2, 4), rng.choice((15, 20)), rng.choice((8, 24, 48)), rng.randint(2, 7)
+    return (
+        rng.choice((5, 10, 15, 30, 60)),
+        rng.randint(2, 4),
+        rng.choice((15, 20)),
+        rng.choice((8, 24, 48)),
+        rng.randint(2, 7),
+    )
 
 
 def _weather(rng: random.Random) -> tuple[object, ...]:
     heat, cold, wind = rng.choice((80, 85, 90, 95)), rng.choice((32, 40, 45, 50)), rng.choice((8, 10, 12, 15))
     rain = rng.choice((1, 2, 4, 6, 8, 24))
-    return heat, round((heat - 32) / 1.8), cold, round((cold - 32) / 1.8), wind, rng.choice((2, 3)), round(wind * 1.609), rain
+    return (
+        heat,
+        round((heat - 32) / 1.8),
+        cold,
+        round((cold - 32) / 1.8),
+        wind,
+        rng.choice((2, 3)),
+        round(wind * 1.609),
+        rain,
+    )
 
 
 def _rest(rng: random.Random) -> tuple[object, ...]:

@@ -1,6 +1,6 @@
 """A press for invented labels: facts in sentences, set in the layouts that labels have. Prints no real product.
 
-    python bench/label_press.py FOLDER [COUNT]       writes labels and lists of what they say, to look at
+python bench/label_press.py FOLDER [COUNT]       writes labels and lists of what they say, to look at
 """
 
 import json
@@ -14,6 +14,8 @@ from label_shapes import METHOD_PARTS, Printed, all_shapes, groups, printed
 INSTEAD = {"restricted use": 6}
 """Groups whose decoy would contradict the statement: one label in so many has it instead."""
 DECOY_EVERY = 3
+LOUD = ("signal word", "restricted use")
+"""What a front panel prints large."""
 ORDER = (
     "front", "aid", "humans", "equipment", "environment", "directions", "farm", "others", "restrictions", "sites",
     "mixing", "weather", "grazing", "species", *METHOD_PARTS, "storage", "end",
@@ -83,18 +85,25 @@ class Layout:
     justify: bool = False
     sans: bool = False
     rules: str = "grid"
+    between_em: float = 0.9
+    feet: bool = True
+    scanned: bool = False
+
+
+LAYOUTS = 24
+"""Layouts in a round; a label's number picks one."""
 
 
 def layout(seed: int) -> Layout:
     """One of many layouts; the number of columns goes round one to four."""
-    rng = random.Random(f"layout {seed}")
+    rng = random.Random(f"layout {seed % LAYOUTS}")
     columns = 1 + seed % 4
     booklet = columns <= 2 and rng.random() < 0.4
     return Layout(
         columns, *((5.0, 6.5) if booklet else (8.5, 11.0)), rng.choice((6.5, 7.0, 8.0, 9.0)),
         rng.choice(("block", "block", "centred", "run-in", "numbered")), rng.random() < 0.4, rng.random() < 0.4,
         rng.random() < 0.3, rng.random() < 0.5, rng.random() < 0.5, rng.random() < 0.5, rng.random() < 0.5,
-        rng.choice(("grid", "lines", "bare")),
+        rng.choice(("grid", "lines", "bare")), rng.choice((0.8, 0.9, 1.1)),
     )  # fmt: skip
 
 
@@ -126,14 +135,14 @@ def chosen(number: int, held_back: bool) -> list[Printed]:
     return lines
 
 
-def _block(text: str) -> dict[str, object]:
+def _block(text: str, loud: bool = False) -> dict[str, object]:
     if text.startswith("#table "):
         rows = [[cell.strip() for cell in row.split("&")] for row in text[7:].split(" // ")]
         return {"kind": "table", "rows": rows}
     if text.startswith("#list "):
         lead, *points = text[6:].split(" // ")
         return {"kind": "list", "lead": lead, "points": points}
-    return {"kind": "par", "text": text}
+    return {"kind": "par", "text": text, "loud": loud}
 
 
 def made(lines: list[Printed], look: Layout, number: int) -> tuple[dict[str, object], list[str]]:
@@ -145,7 +154,9 @@ def made(lines: list[Printed], look: Layout, number: int) -> tuple[dict[str, obj
         standing = list(STANDING.get(part, ()))
         if look.spanish and part in ("front", "humans", "directions", "end"):
             standing.append(rng.choice(SPANISH))
-        blocks = [_block(text) for text in standing] + [_block(p.text) for p in lines if p.shape.part == part]
+        blocks = [_block(text) for text in standing] + [
+            _block(p.text, p.shape.group in LOUD and p.shape.part == "front") for p in lines if p.shape.part == part
+        ]
         heading = HEADINGS[part][look.old] if part in HEADINGS else ""
         furniture += [*standing, heading]
         parts.append({"heading": heading, "blocks": blocks, "boxed": look.boxed and part in ("aid", "farm", "others")})

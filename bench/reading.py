@@ -63,7 +63,9 @@ class Tally:
             self.wrong[read.kind] += 1
             self.sure_wrong[read.kind] += read.sure == "sure"
             key = (spot.shape.group, spot.shape.text) if spot else ("", "between the sentences")
-            self.misses[key].append(f"wrong ({read.sure}) {read.kind}: {read.value} {dict(read.scope) or ''}, read in: {read.words}")
+            self.misses[key].append(
+                f"wrong ({read.sure}) {read.kind}: {read.value} {dict(read.scope) or ''}, read in: {read.words}"
+            )
 
 
 def tally(held_back: bool, labels: int, look: Layout | None = None) -> Tally:
@@ -98,11 +100,13 @@ def told(name: str, done: Tally) -> None:
             f"  {done.nothing[kind]:7d}  {done.unsure[kind]:6d}  {done.sure_wrong[kind]:5d}{few}"
         )
     right, missed, wrong = (sum(c.values()) for c in (done.right, done.missed, done.wrong))
+    grave = sum(done.sure_wrong[kind] for kind in GRAVE)
+    macro = [sum(shares) / len(shares) for shares in (precisions, recalls)]
+    print(f"  macro average: precision {macro[0]:.3f}, recall {macro[1]:.3f}")
+    print(f"  all: precision {_share(right, right + wrong)}, recall {_share(right, right + missed)}")
     print(
-        f"  macro average: precision {sum(precisions) / len(precisions):.3f}, recall {sum(recalls) / len(recalls):.3f}\n"
-        f"  all: precision {_share(right, right + wrong)}, recall {_share(right, right + missed)}, "
-        f"{right + missed} facts, nothing proposed for {sum(done.nothing.values())}, "
-        f"sure but wrong {sum(done.sure_wrong.values())}, of these in the grave kinds {sum(done.sure_wrong[k] for k in GRAVE)}"
+        f"  {right + missed} facts; nothing proposed for {sum(done.nothing.values())}; "
+        f"sure but wrong {sum(done.sure_wrong.values())}, {grave} of them of the grave kinds"
     )
 
 
@@ -139,7 +143,9 @@ def speed() -> None:
     lines, pages = lines_of(out.getvalue())
     found = propose(lines)
     read_s = time.perf_counter() - start
-    print(f"\n{pages} pages, {len(found)} facts: {read_s:.2f} s; bare text {plain_s:.2f} s; ratio {read_s / plain_s:.1f}")
+    print(
+        f"\n{pages} pages, {len(found)} facts: {read_s:.2f} s; bare text {plain_s:.2f} s; ratio {read_s / plain_s:.1f}"
+    )
 
 
 def main() -> int:
@@ -156,7 +162,9 @@ def main() -> int:
     print(misses_of(held if words.held_back_misses else shown))
     told(f"Shown shapes, {labels} labels in one to four columns", shown)
     told(f"Held-back shapes, {labels} labels in one to four columns", held)
-    print(f"\nMisses on shown shapes are in {MISSES}; misses on held-back shapes: {sum(map(len, held.misses.values()))}")
+    print(
+        f"\nMisses on shown shapes are in {MISSES}; misses on held-back shapes: {sum(map(len, held.misses.values()))}"
+    )
     speed()
     return 0
 
