@@ -58,6 +58,7 @@ bench: $(VENV)/dev.done
 	$(PY) bench/redraw.py
 	$(PY) bench/reading.py
 	$(PY) bench/dry.py
+	$(PY) bench/calibration.py
 
 pictures: $(VENV)/dev.done packet
 	$(PY) tools/pictures.py build/quarry-hollow.pdf
