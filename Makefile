@@ -59,6 +59,7 @@ bench: $(VENV)/dev.done
 	$(PY) bench/reading.py
 	$(PY) bench/dry.py
 	$(PY) bench/calibration.py
+	$(PY) bench/years.py
 
 pictures: $(VENV)/dev.done packet
 	$(PY) tools/pictures.py build/quarry-hollow.pdf
