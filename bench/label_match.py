@@ -75,7 +75,7 @@ def twin(printed: str, read: str) -> bool:
 
 def scope_of(one: Fact | Proposal) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """What a fact is for, on the scopes that are compared."""
-    rows = ((name, (value,) if isinstance(value, str) else tuple(sorted(value))) for name, value in one.scope)
+    rows = ((name, tuple(sorted(v.split("+") if isinstance(v, str) else v))) for name, v in one.scope)
     return tuple(sorted((name, values) for name, values in rows if name in SCOPES and values))
 
 
@@ -125,6 +125,8 @@ def score(lines: Sequence[Printed], proposed: Iterable[Proposal], furniture: Seq
         if facts:
             continue
         best = max(ranks, default=(0.0, 0, -1))
+        if any(_named(lines[n], read) for n in near):
+            continue
         if any(twin(f.value, read.value) for n in near for f in lines[n].says if f.kind == read.kind):
             continue
         other = max((overlap(text, read.words) for text in furniture), default=0.0)
@@ -154,6 +156,15 @@ _TEXT_PARTS = {
 def _stands_there(line: Printed, read: Proposal) -> bool:
     """A sentence of another kind that stands in a part that is read sentence by sentence: not held against anyone."""
     return line.shape.part == _TEXT_PARTS[read.kind]
+
+
+def _named(line: Printed, read: Proposal) -> bool:
+    """A sentence with a limit for a site or a method does name that site or method."""
+    return read.kind in ("site", "method") and any((read.kind, (read.value,)) in _parts_of(fact) for fact in line.says)
+
+
+def _parts_of(fact: Fact) -> list[tuple[str, tuple[str, ...]]]:
+    return [(name, (value,)) for name, values in scope_of(fact) for value in values]
 
 
 def _heading_of_method(read: Proposal) -> bool:

@@ -131,8 +131,8 @@ def _lengths(rng: random.Random) -> tuple[object, ...]:
 
 
 def _times(rng: random.Random) -> tuple[object, ...]:
-    days = rng.choice((3, 14, 21, 28, 30, 60, 90))
-    return days, rng.randint(2, 8), rng.choice((3, 6, 12)), rng.choice((4, 12, 24, 48)), rng.randint(2, 4)
+    days, days2 = rng.sample((3, 14, 21, 28, 30, 60, 90), 2)
+    return days, days2, rng.randint(2, 8), rng.choice((3, 6, 12)), rng.choice((4, 12, 24, 48)), rng.randint(2, 4)
 
 
 def _minutes(rng: random.Random) -> tuple[object, ...]:
@@ -172,7 +172,7 @@ _DRAWS = (
     ("g1 g2 oz1 oz2 oz1pct oz2pct gal2 gal20 galpct", _bark),
     ("lb lbone gal n", _limits),
     ("ft ft2 ftm yd dia dia1 diacm", _lengths),
-    ("days weeks months rei reid", _times),
+    ("days days2 weeks months rei reid", _times),
     ("min hrs aid keep keepd", _minutes),
     ("heat heatc cold coldc wind calm kmh rain", _weather),
     ("store storec flash cat d1 d2", _rest),

@@ -66,6 +66,16 @@ SPANISH = (
     "Use el equipo que se indica en la parte en inglés.",
     "No contamine el agua al limpiar el equipo.",
 )
+MARK_EVERY = 6
+NOTE = "As far as the rules of the place allow."
+LETTER = (
+    "INVENTED OFFICE OF LABELS",
+    "Dear Applicant: The amended labeling that you sent in is acceptable, with the comments that follow.",
+    "Send one copy of the finished labeling before the product is released for shipment.",
+    "Stock with the former label may be shipped for 18 months. Decision number 000142.",
+    "Yours, nobody. This letter is invented, like the label behind it.",
+)
+"""What stands before a label in an office's files, in our own words (handbook, label.md, A2)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,8 +96,10 @@ class Layout:
     sans: bool = False
     rules: str = "grid"
     between_em: float = 0.9
+    flow: str = "lines"
+    marks: bool = False
+    letter: bool = False
     feet: bool = True
-    scanned: bool = False
 
 
 LAYOUTS = 24
@@ -99,12 +111,30 @@ def layout(seed: int) -> Layout:
     rng = random.Random(f"layout {seed % LAYOUTS}")
     columns = 1 + seed % 4
     booklet = columns <= 2 and rng.random() < 0.4
+    width_in, height_in = (5.0, 6.5) if booklet else (8.5, 11.0)
+
+    def now(chance: float) -> bool:
+        return rng.random() < chance
+
     return Layout(
-        columns, *((5.0, 6.5) if booklet else (8.5, 11.0)), rng.choice((6.5, 7.0, 8.0, 9.0)),
-        rng.choice(("block", "block", "centred", "run-in", "numbered")), rng.random() < 0.4, rng.random() < 0.4,
-        rng.random() < 0.3, rng.random() < 0.5, rng.random() < 0.5, rng.random() < 0.5, rng.random() < 0.5,
-        rng.choice(("grid", "lines", "bare")), rng.choice((0.8, 0.9, 1.1)),
-    )  # fmt: skip
+        columns,
+        width_in,
+        height_in,
+        size_pt=rng.choice((6.5, 7.0, 8.0, 9.0)),
+        head=rng.choice(("block", "block", "centred", "run-in", "numbered")),
+        old=now(0.4),
+        storage_first=now(0.4),
+        spanish=now(0.4),
+        boxed=now(0.5),
+        running_head=now(0.5),
+        justify=now(0.5),
+        sans=now(0.3),
+        rules=rng.choice(("grid", "lines", "bare")),
+        between_em=rng.choice((0.8, 0.9, 1.1)),
+        flow=rng.choice(("lines", "bullets", "together", "together")),
+        marks=now(0.3),
+        letter=now(0.2),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,23 +175,55 @@ def _block(text: str, loud: bool = False) -> dict[str, object]:
     return {"kind": "par", "text": text, "loud": loud}
 
 
+def _joined(blocks: list[dict[str, object]]) -> list[dict[str, object]]:
+    """Sentences that follow one another, as one paragraph."""
+    out: list[dict[str, object]] = []
+    for block in blocks:
+        text = str(block.get("text", ""))
+        if (
+            out
+            and block["kind"] == out[-1]["kind"] == "par"
+            and text.endswith(".")
+            and str(out[-1]["text"]).endswith(".")
+        ):
+            out[-1] = out[-1] | {"text": f"{out[-1]['text']} {text}"}
+        else:
+            out.append(block)
+    return out
+
+
+def _flowing(blocks: list[dict[str, object]], part: str, look: Layout, rng: random.Random) -> list[dict[str, object]]:
+    """The blocks of a part as the layout lets them run."""
+    if part == "front":
+        return blocks
+    if look.flow == "together":
+        return _joined(blocks)
+    if look.flow == "bullets" and len(blocks) > 2:
+        blocks = [block | {"bullet": block["kind"] == "par"} for block in blocks]
+    if look.marks:
+        marked = [block | {"mark": block["kind"] == "par" and rng.randrange(MARK_EVERY) == 0} for block in blocks]
+        return [*marked, {"kind": "note", "text": NOTE}] if any(block["mark"] for block in marked) else marked
+    return blocks
+
+
 def made(lines: list[Printed], look: Layout, number: int) -> tuple[dict[str, object], list[str]]:
     """What the template takes, and the texts that stand around the lines."""
     rng = random.Random(f"made {number}")
-    furniture = [f"INVENTED BRUSH CONTROL {number}"]
+    furniture = [f"INVENTED BRUSH CONTROL {number}", NOTE, *LETTER]
     parts: list[dict[str, object]] = []
     for part in STORAGE_FIRST if look.storage_first else ORDER:
         standing = list(STANDING.get(part, ()))
         if look.spanish and part in ("front", "humans", "directions", "end"):
             standing.append(rng.choice(SPANISH))
-        blocks = [_block(text) for text in standing] + [
-            _block(p.text, p.shape.group in LOUD and p.shape.part == "front") for p in lines if p.shape.part == part
-        ]
+        own = [p for p in lines if p.shape.part == part]
+        loud = [p.shape.group in LOUD and part == "front" for p in own]
+        blocks = [*map(_block, standing), *(_block(p.text, big) for p, big in zip(own, loud, strict=True))]
         heading = HEADINGS[part][look.old] if part in HEADINGS else ""
         furniture += [*standing, heading]
-        parts.append({"heading": heading, "blocks": blocks, "boxed": look.boxed and part in ("aid", "farm", "others")})
+        boxed = look.boxed and part in ("aid", "farm", "others")
+        parts.append({"heading": heading, "blocks": _flowing(blocks, part, look, rng), "boxed": boxed})
     data = {"title": furniture[0], "parts": parts, "running": "Invented label, for tests only"} | asdict(look)
-    return data, [text for text in furniture if text]
+    return data | {"letter": LETTER if look.letter else ()}, [text for text in furniture if text]
 
 
 def press(number: int, held_back: bool = False, look: Layout | None = None) -> Label:

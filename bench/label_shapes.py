@@ -6,7 +6,7 @@ The phrases stand in bench/shapes/*.txt, a line each:
     text with {numbers} => kind: value [role=mixer, site=woods, state=ME]; kind: value
     @part text => -                              another part; "-" where nothing is stated: a decoy
 
-"?" before a fact: a person may or may not read it there, so it counts neither way. "*" as value: the sentence itself.
+A scope of two sites is written woods+pasture. "?" before a fact: a person may or may not read it there, so it counts neither way. "*" as value: the sentence itself.
 "#list a // b" prints a lead and points, "#table a & b // c & d" a ruled table with a head. A fact that stands in the
 part of a method is for that method. A third of the lines of each group is held back from whoever writes the reader;
 so do not open that folder if you are to write it.

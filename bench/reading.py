@@ -17,12 +17,14 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from label_match import Score, score
-from label_press import Layout, press
+from label_press import Label, Layout, press
+from label_scan import scanned
 
+from stemward.gate.label_ocr import can_read_pictures, read_picture
 from stemward.label.reader import lines_of, propose
 from stemward.reckon.outcome import wilson
 
-LABELS, FULL = 72, 400
+LABELS, FULL, SCANNED = 72, 400, 12
 LONG_PAGES = 120
 MISSES = Path("build/label_misses.txt")
 GRAVE = (
@@ -45,9 +47,14 @@ class Tally:
     sure_wrong: Counter[str] = field(default_factory=Counter)
     misses: dict[tuple[str, str], list[str]] = field(default_factory=lambda: defaultdict(list))
     prints: Counter[tuple[str, str]] = field(default_factory=Counter)
+    looks: dict[str, list[int]] = field(default_factory=lambda: defaultdict(lambda: [0, 0, 0]))
 
-    def add(self, done: Score) -> None:
+    def add(self, label: Label, done: Score) -> None:
         """Count one label."""
+        self.prints.update((line.shape.group, line.shape.text) for line in label.lines)
+        for look in looks_of(label.layout):
+            for n, some in enumerate((done.right, done.missed, done.wrong)):
+                self.looks[look][n] += len(some)
         for _, fact, read in done.right:
             self.right[fact.kind] += 1
             self.unsure[fact.kind] += read.sure == "unsure"
@@ -73,8 +80,24 @@ def tally(held_back: bool, labels: int, look: Layout | None = None) -> Tally:
     done = Tally()
     for number in range(labels):
         label = press(number, held_back, look)
-        done.prints.update((line.shape.group, line.shape.text) for line in label.lines)
-        done.add(score(label.lines, propose(lines_of(label.pdf)[0]), label.furniture))
+        done.add(label, score(label.lines, propose(lines_of(label.pdf)[0]), label.furniture))
+    return done
+
+
+def looks_of(look: Layout) -> list[str]:
+    """What of a layout is told apart."""
+    names = [f"{look.columns} columns", f"heads {look.head}", f"flow {look.flow}"]
+    return names + ["booklet"] * (look.width_in < 6) + ["divided words"] * look.justify
+
+
+def scanned_tally(held_back: bool, labels: int) -> Tally:
+    """The same on labels that are pictures of pages."""
+    done = Tally()
+    for number in range(labels):
+        label = press(number, held_back, Layout(1 + number % 2, size_pt=9.0, between_em=1.1))
+        done.add(
+            label, score(label.lines, propose(lines_of(scanned(label.pdf, number), read_picture)[0]), label.furniture)
+        )
     return done
 
 
@@ -108,6 +131,8 @@ def told(name: str, done: Tally) -> None:
         f"  {right + missed} facts; nothing proposed for {sum(done.nothing.values())}; "
         f"sure but wrong {sum(done.sure_wrong.values())}, {grave} of them of the grave kinds"
     )
+    for name, (right, missed, wrong) in sorted(done.looks.items()):
+        print(f"    {name:20} precision {right / max(1, right + wrong):.3f}, recall {right / (right + missed):.3f}")
 
 
 def misses_of(done: Tally) -> str:
@@ -152,7 +177,7 @@ def main() -> int:
     """Score both sets, list the misses that may be seen, and time a long label."""
     asked = argparse.ArgumentParser(description="How well and how fast labels are read.")
     asked.add_argument("--labels", type=int, default=LABELS, help="labels of each set")
-    asked.add_argument("--full", action="store_true", help=f"{FULL} labels of each set")
+    asked.add_argument("--full", action="store_true", help=f"{FULL} labels of each set, and {SCANNED} as pictures")
     asked.add_argument("--held-back-misses", action="store_true", help="not for whoever writes the reader")
     words = asked.parse_args()
     labels = FULL if words.full else words.labels
@@ -162,6 +187,9 @@ def main() -> int:
     print(misses_of(held if words.held_back_misses else shown))
     told(f"Shown shapes, {labels} labels in one to four columns", shown)
     told(f"Held-back shapes, {labels} labels in one to four columns", held)
+    if words.full and can_read_pictures():
+        told(f"Scanned look, shown shapes, {SCANNED} labels", scanned_tally(False, SCANNED))
+        told(f"Scanned look, held-back shapes, {SCANNED} labels", scanned_tally(True, SCANNED))
     print(
         f"\nMisses on shown shapes are in {MISSES}; misses on held-back shapes: {sum(map(len, held.misses.values()))}"
     )

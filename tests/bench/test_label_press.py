@@ -9,7 +9,8 @@ from dataclasses import dataclass, replace
 import pypdfium2
 import pytest
 from label_match import same_value, score, twin
-from label_press import LAYOUTS, layout, press
+from label_press import LAYOUTS, Layout, layout, press
+from label_scan import scanned
 from label_shapes import Fact, Printed, Shape, all_shapes, groups, printed, split
 
 from stemward.label.facts import KINDS
@@ -29,7 +30,7 @@ def text_of(pdf: bytes) -> str:
 @pytest.mark.parametrize("held_back", [False, True])
 @pytest.mark.parametrize("number", [*range(8)])
 def test_what_it_says_it_printed_stands_in_the_file(number: int, held_back: bool) -> None:
-    label = press(number, held_back, replace(layout(number), running_head=False, feet=False, scanned=False))
+    label = press(number, held_back, replace(layout(number), running_head=False, feet=False))
     found = bare(text_of(label.pdf))
     for line in label.lines:
         assert bare(line.plain) in found, line.plain
@@ -75,8 +76,24 @@ def test_layouts_go_through_all_that_there_are() -> None:
     some = [layout(n) for n in range(LAYOUTS)]
     assert Counter(look.columns for look in some).keys() == {1, 2, 3, 4}
     assert {look.head for look in some} >= {"block", "run-in", "numbered"}
-    for name in ("old", "spanish", "boxed", "running_head", "justify"):
+    assert {look.flow for look in some} == {"lines", "bullets", "together"}
+    for name in ("old", "spanish", "boxed", "running_head", "justify", "marks", "letter"):
         assert {getattr(look, name) for look in some} == {True, False}
+
+
+def test_a_scanned_label_has_its_words_in_pictures_only() -> None:
+    from stemward.gate.label_ocr import can_read_pictures
+    from stemward.gate.label_pdf import read_label
+
+    label = press(0, look=Layout(size_pt=10.0, between_em=1.2))
+    raw = scanned(label.pdf, 1)
+    assert text_of(raw).strip() == ""
+    if not can_read_pictures():
+        pytest.skip("no Tesseract here")
+    read = read_label(raw)
+    assert read.pictures
+    number = next(fact.value for line in label.lines for fact in line.says if fact.kind == "registration number")
+    assert number in {p.value for p in read.proposed if p.kind == "registration number"}
 
 
 # the matcher
