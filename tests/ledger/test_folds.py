@@ -13,7 +13,7 @@ from stemward.kinds import Container, Product
 from stemward.ledger import batches, in_force, jugs, marks
 from stemward.ledger.balances import with_balances
 from stemward.ledger.in_force import competing
-from stemward.ledger.stems import cut_untreated, to_do
+from stemward.ledger.stems import cut_untreated, marked_only, to_do, unlike
 
 JUG = ("blue", "jug 1")
 
@@ -130,13 +130,45 @@ def test_stems_treated_are_not_planned_again():
     assert int(to_do(replace(counted, entries=(some,))).stems.stems[0]) == 6
 
 
-def test_two_people_who_treated_one_stem_are_both_kept():
-    """The mark names both entries."""
-    rows = [
-        entry("a", "treated", patch="rim", ae_g={}, rows={"s": 1}),
-        entry("b", "treated", patch="rim", ae_g={}, rows={"s": 1}),
-    ]
-    assert marks(rows)["s"].several == ("a", "b")
+def marked(name, what, at="2026-09-01T10:00", device="phone 1", **rows):
+    """A mark of a phone."""
+    return replace(entry(name, "marked", at, what=what, rows=rows), device=device)
+
+
+def test_what_is_written_in_the_evening_is_what_was_marked_that_day():
+    """Five of a row marked, six written down: six were treated, not eleven; the next day adds."""
+    day = [marked("m1", "treated", s=2), marked("m2", "treated", "2026-09-01T11:00", s=3)]
+    assert marks(day)["s"].treated == 5
+    evening = entry("e", "treated", "2026-09-01T09:00", patch="rim", ae_g={}, rows={"s": 6})
+    assert marks([*day, evening])["s"].treated == 6
+    assert marks([*day, evening, marked("m3", "treated", "2026-09-02T09:00", s=1)])["s"].treated == 7
+
+
+def test_two_phones_that_marked_one_stem_are_shown():
+    """Treated twice, or treated by one and missed by the other; not what one phone marked, nor parts of a row."""
+    twice = [marked("a", "treated", s=1), marked("b", "treated", "2026-09-01T10:05", device="phone 2", s=1)]
+    (found,) = unlike(twice, {"s": 1})
+    assert (found.stem, found.devices, found.entries) == ("s", ("phone 1", "phone 2"), ("a", "b"))
+    assert unlike(twice, {"s": 2}) == ()
+    apart = [marked("a", "treated", s=1), marked("b", "missed", device="phone 2", s=1)]
+    assert unlike(apart, {})[0].said == ("treated", "missed")
+    assert unlike([marked("a", "treated", s=1), marked("b", "missed", s=1)], {}) == ()
+    back = entry("x", "taken back", "2026-09-01T12:00", "b", why="wrong stem")
+    assert unlike([*twice, back], {"s": 1}) == ()
+
+
+def test_what_is_marked_and_not_written_down():
+    """By day, without what stands in a record; late ones are counted."""
+    late = replace(
+        marked("c", "treated", u=1), body={"what": "treated", "rows": {"u": 1}, "waited_s": 400, "limit_s": 300}
+    )
+    rows = [marked("a", "treated", s=1), marked("b", "cut", "2026-09-01T09:30", t=1), late]
+    (day,) = marked_only(rows)
+    assert (day.day, day.rows["treated"], day.rows["cut"]) == ("2026-09-01", {"s": 1, "u": 1}, {"t": 1})
+    assert (day.first, day.last, day.late) == ("09:30", "10:00", 1)
+    evening = entry("e", "treated", "2026-09-01T09:00", patch="rim", ae_g={}, rows={"s": 1})
+    assert marked_only([*rows, evening])[0].rows["treated"] == {"u": 1}
+    assert marked_only([marked("b", "cut", t=1)]) == ()
 
 
 # laws

@@ -16,7 +16,7 @@ from stemward.kinds import ENTRY_KINDS, Entry, Said
 FILE = "records.jsonl"
 COUNTED = ("treated",)
 """Kinds whose misspelling would make what was used vanish from a year's limit, so that it is refused."""
-NOTED = ("plan issued", "set aside", "signed", "filled in", "weather")
+NOTED = ("plan issued", "set aside", "signed", "filled in", "weather", "noted")
 """Kinds that no plan reads."""
 
 SCHEMA = 1

@@ -46,6 +46,8 @@ class Said:
 JUG_EVENTS = ("opened", "drawn", "returned", "spilled", "discarded", "emptied and rinsed", "looked at")
 MIX_EVENTS = ("kept in a labelled bottle", "spilled", "discarded", "looked at", "rinsed into")
 MARKS = ("cut", "treated", "missed", "not found")
+NOTES = ("note", "missed one", "photo")
+"""What is noted in the woods: words, a plant that stands on no list, a picture by its digest."""
 PERMIT_STEPS = ("asked for", "granted", "refused", "begun", "ended")
 PERMIT_KINDS = ("permit for work at water", "cost share", "notice to neighbors", "other")
 WEATHER_FROM = ("measured", "forecast")
@@ -90,7 +92,12 @@ ENTRY_KINDS: Mapping[str, tuple[Said, ...]] = MappingProxyType(
         "jug": (Said("what", "choice", True, JUG_EVENTS), Said("product", "text", True), Said("jug", "text", True),
                 Said("ml", "number"), Said("note", "text")),
         "marked": (Said("what", "choice", True, MARKS), Said("rows", "counts", True), Said("patch", "text"),
-                   Said("species", "text"), Said("state", "text")),
+                   Said("species", "text"), Said("state", "text"), Said("treatment", "text"), Said("plan", "text"),
+                   Said("waited_s", "number"), Said("limit_s", "number"), Said("lot", "text"), Said("flag", "text"),
+                   Said("anyway", "text"), Said("people", "texts")),
+        "noted": (Said("what", "choice", True, NOTES), Said("text", "text"), Said("rows", "counts"),
+                  Said("patch", "text"), Said("photo", "text"), Said("latitude_deg", "figure"),
+                  Said("longitude_deg", "figure"), Said("accuracy_m", "number")),
         "weather": (Said("wind_m_s", "number"), Said("wind_from", "text"), Said("temp_c", "figure"),
                     Said("humidity_frac", "number"), Said("sky", "text"), Said("source", "choice", False, WEATHER_FROM),
                     Said("forecast_age_h", "number"), Said("patch", "text")),

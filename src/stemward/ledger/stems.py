@@ -1,52 +1,131 @@
 """What was done to each stem, and what is left to do."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
 
-from stemward.kinds import Entry, Stems, Tract
+from stemward.kinds import MARKS, Entry, Stems, Tract
 from stemward.ledger.in_force import in_force
 
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """The last that is known of a stem or a row of counted plants. counts: how many of it, by what was done.
-
-    several: entries that marked it as treated, where more than one did.
-    """
+    """The last that is known of a stem or a row of counted plants. counts: how many of it, by what was done."""
 
     what: str
     at: str
     entry: str
     cut: int = 0
     treated: int = 0
-    several: tuple[str, ...] = ()
 
 
 def marks(entries: Iterable[Entry]) -> dict[str, Mark]:
-    """Marks by stem id."""
+    """Marks by stem id.
+
+    What was marked in the woods and what was written down in the evening of the same day are the same work: of the
+    two the larger count holds.
+    """
     found: dict[str, Mark] = {}
+    daily: dict[str, dict[str, list[int]]] = {}
     for entry in in_force(entries):
-        what = (
-            "treated" if entry.kind == "treated" else str(entry.body.get("what", "")) if entry.kind == "marked" else ""
-        )
+        what = _what(entry)
         if not what:
             continue
         for stem, count in entry.body.get("rows", {}).items():
             have = found.get(stem, Mark("", "", ""))
-            found[stem] = _marked(have, what, int(count), entry)
+            new = replace(have, what=what, at=entry.at, entry=entry.id)
+            if what == "cut":
+                new = replace(new, cut=have.cut + int(count))
+            elif what == "treated":
+                both = daily.setdefault(stem, {}).setdefault(entry.at[:10], [0, 0])
+                was = max(both)
+                both[entry.kind == "treated"] += int(count)
+                new = replace(new, treated=have.treated + max(both) - was)
+            found[stem] = new
     return found
 
 
-def _marked(have: Mark, what: str, count: int, entry: Entry) -> Mark:
-    new = replace(have, what=what, at=entry.at, entry=entry.id)
-    if what == "cut":
-        return replace(new, cut=have.cut + count)
-    if what == "treated":
-        again = (*have.several, entry.id) if have.treated else (entry.id,)
-        return replace(new, treated=have.treated + count, several=again)
-    return new
+def _what(entry: Entry) -> str:
+    """What an entry says was done to stems; "" for entries of other things."""
+    return "treated" if entry.kind == "treated" else str(entry.body.get("what", "")) if entry.kind == "marked" else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Unlike:
+    """A stem that two phones marked on one day so that not both can be. entries: of either, in order."""
+
+    stem: str
+    day: str
+    said: tuple[str, ...]
+    devices: tuple[str, ...]
+    entries: tuple[str, ...]
+
+
+ONE_OF = ("treated", "missed", "not found")
+"""Marks of which one stem can have only one: each of them ends the work on it."""
+
+
+def unlike(entries: Iterable[Entry], counts: Mapping[str, int]) -> tuple[Unlike, ...]:
+    """Stems that different phones marked differently on one day, or that more plants were treated of than there are.
+
+    counts: plants in each row by id; a stem that stands there no more counts as one.
+    """
+    seen: dict[tuple[str, str], list[tuple[Entry, str, int]]] = {}
+    for entry in in_force(entries):
+        if entry.kind == "marked" and entry.device and (what := _what(entry)) in ONE_OF:
+            for stem, count in entry.body["rows"].items():
+                seen.setdefault((entry.at[:10], stem), []).append((entry, what, int(count)))
+    found = []
+    for (day, stem), own in seen.items():
+        devices = tuple(dict.fromkeys(entry.device for entry, _, _ in own))
+        said = tuple(dict.fromkeys(what for _, what, _ in own))
+        treated = sum(count for _, what, count in own if what == "treated")
+        if len(devices) > 1 and (treated > counts.get(stem, 1) or (len(said) > 1 and counts.get(stem, 1) == 1)):
+            found.append(Unlike(stem, day, said, devices, tuple(entry.id for entry, _, _ in own)))
+    return tuple(sorted(found, key=lambda one: (one.day, one.stem)))
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """What phones marked on one day and nobody wrote down yet. rows: by what was done, plants by stem."""
+
+    day: str
+    rows: Mapping[str, Mapping[str, int]]
+    first: str
+    last: str
+    people: tuple[str, ...]
+    late: int
+
+
+def marked_only(entries: Iterable[Entry]) -> tuple[Marked, ...]:
+    """Days with stems that are marked as treated and stand in no record, the oldest first."""
+    by_day: dict[str, list[Entry]] = {}
+    written: dict[str, dict[str, int]] = {}
+    for entry in in_force(entries):
+        if entry.kind == "marked" and entry.body.get("what") in MARKS:
+            by_day.setdefault(entry.at[:10], []).append(entry)
+        elif entry.kind == "treated":
+            own_day = written.setdefault(entry.at[:10], {})
+            for stem, count in entry.body.get("rows", {}).items():
+                own_day[stem] = own_day.get(stem, 0) + int(count)
+    found = []
+    for day, own in sorted(by_day.items()):
+        rows: dict[str, dict[str, int]] = {what: {} for what in MARKS}
+        for entry in own:
+            for stem, count in entry.body["rows"].items():
+                mine = rows[str(entry.body["what"])]
+                mine[stem] = mine.get(stem, 0) + int(count)
+        noted = written.get(day, {})
+        left = {stem: n - noted.get(stem, 0) for stem, n in rows["treated"].items()}
+        rows["treated"] = {stem: n for stem, n in left.items() if n > 0}
+        if not rows["treated"]:
+            continue
+        timed = [e.at[11:16] for e in own if "T" in e.at]
+        people = dict.fromkeys(name for e in own for name in e.body.get("people", ()))
+        late = sum(e.body.get("waited_s", 0) > e.body.get("limit_s", float("inf")) for e in own)
+        found.append(Marked(day, rows, min(timed, default=""), max(timed, default=""), tuple(people), late))
+    return tuple(found)
 
 
 def cut_untreated(found: dict[str, Mark]) -> tuple[str, ...]:

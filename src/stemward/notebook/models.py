@@ -176,6 +176,62 @@ class LabelFile(models.Model):
         return self.name
 
 
+class Phone(models.Model):
+    """A phone that may bring rows for one tract. id: SHA-256 of the word that it holds; the word itself is not kept."""
+
+    id = models.CharField(primary_key=True, max_length=64)
+    tract = models.ForeignKey(Tract, on_delete=models.CASCADE, related_name="phones")
+    name = models.CharField(max_length=100)
+    made_at = models.DateTimeField()
+    ended_at = models.DateTimeField(null=True)
+    seen_at = models.DateTimeField(null=True)
+
+    def __str__(self) -> str:
+        return self.name
+
+
+class Brought(models.Model):
+    """A row as a phone brought it, the first time: what became of it and what is odd about it.
+
+    digest: SHA-256 of the row. state: "kept" (it is an entry) or "refused". why: what is odd, by `field.receive.WHY`,
+    or the sentence it was refused with. off_s: how far the phone's clock was ahead of the notebook's, seconds.
+    settled_at: when a person saw to what is odd.
+    """
+
+    tract = models.ForeignKey(Tract, on_delete=models.CASCADE, related_name="brought")
+    key = models.CharField(max_length=200)
+    digest = models.CharField(max_length=64)
+    row = AsWritten()
+    device = models.CharField(max_length=100)
+    at = models.DateTimeField()
+    off_s = models.FloatField(null=True)
+    state = models.CharField(max_length=10)
+    why = AsWritten()
+    settled_at = models.DateTimeField(null=True)
+
+    class Meta:
+        ordering = ("id",)
+        constraints = (models.UniqueConstraint(fields=("tract", "key", "digest"), name="brought_once"),)
+
+    def __str__(self) -> str:
+        return f"{self.key} {self.state}"
+
+
+class Photo(models.Model):
+    """A small picture taken in the woods. digest: SHA-256, by which entries name it."""
+
+    tract = models.ForeignKey(Tract, on_delete=models.CASCADE, related_name="photos")
+    digest = models.CharField(max_length=64)
+    content = models.BinaryField()
+    at = models.DateTimeField()
+
+    class Meta:
+        constraints = (models.UniqueConstraint(fields=("tract", "digest"), name="photo_once"),)
+
+    def __str__(self) -> str:
+        return self.digest
+
+
 class Kept(models.Model):
     """A small thing remembered between visits: column matches of an import, when the last copy was made."""
 

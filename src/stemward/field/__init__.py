@@ -1,0 +1,1 @@
+"""The phone in the woods: what it takes along, its page, and what it brings back."""
