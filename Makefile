@@ -47,6 +47,7 @@ lint: $(VENV)/dev.done
 	$(VENV)/bin/lint-imports
 	$(PY) tools/lint_suffixes.py src
 	$(PY) tools/make_docs.py --check
+	$(PY) tools/make_vectors.py --check
 	$(PY) tools/perturb.py
 	$(PY) tools/mutate_checks.py
 

@@ -1,5 +1,6 @@
-"""The notebook's small tract for the rows that phones bring."""
+"""The notebook's small tract for the rows that phones bring; a browser; someone who came in by the link."""
 
-from notebook.conftest import _forgetful, hollow, small
+from notebook.conftest import _forgetful, small
+from web.conftest import chromium, client, hollow
 
-__all__ = ["_forgetful", "hollow", "small"]
+__all__ = ["_forgetful", "chromium", "client", "hollow", "small"]

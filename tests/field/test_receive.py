@@ -64,7 +64,8 @@ def test_the_same_id_with_another_body_is_refused_and_kept(small):
 @pytest.mark.parametrize(
     ("row", "said"),
     [
-        (mark("m", "felled", s1=1), "One of cut, treated"), (mark("m", "cut", s1=1) | {"at": "soon"}, "2026-10-03T09:30"),
+        (mark("m", "felled", s1=1), "One of cut, treated"),
+        (mark("m", "cut", s1=1) | {"at": "soon"}, "2026-10-03T09:30"),
         (mark("m", "cut", s1=1) | {"kind": "treated"}, "cannot write"),
         (mark("m", "cut", s1=1) | {"extra": 1}, "extra"),
         (note("m", text="a" * 300), "text"), (note("m", text="a" * 5000), "too long"),

@@ -62,6 +62,23 @@ def read_ticks(text: str, counts: Sequence[int]) -> Ticked:
     return Ticked(rows, min(times, default=""), max(times, default=""))
 
 
+def ticks_of(rows: Sequence[tuple[int, int]], counts: Sequence[int], what: str) -> str:
+    """Rows as a person would type them: `read_ticks` reads it back. rows: number of the row and how many of it.
+
+    Only parts of a row are written singly.
+    """
+    whole = [row for row, many in rows if many == counts[row - 1]]
+    runs: list[list[int]] = []
+    for row in sorted(whole):
+        if runs and row == runs[-1][1] + 1:
+            runs[-1][1] = row
+        else:
+            runs.append([row, row])
+    named = ", ".join(f"{first}" if first == last else f"{first}-{last}" for first, last in runs)
+    parts = [f"{row}: {many} {what}" for row, many in sorted(rows) if many != counts[row - 1]]
+    return "\n".join([*([f"{named} {what}"] if named else []), *parts])
+
+
 def _read(
     line: str, number: int, counts: Sequence[int], rows: dict[str, dict[int, int]], times: list[str],
     problems: list[Odd],

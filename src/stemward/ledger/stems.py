@@ -88,7 +88,8 @@ def unlike(entries: Iterable[Entry], counts: Mapping[str, int]) -> tuple[Unlike,
 
 @dataclass(frozen=True, slots=True)
 class Marked:
-    """What phones marked on one day and nobody wrote down yet. rows: by what was done, plants by stem."""
+    """What phones marked on one day and nobody wrote down yet. rows: by what was done, plants by stem. plan: code of
+    the plan that the last of the phones had, "" where none said."""
 
     day: str
     rows: Mapping[str, Mapping[str, int]]
@@ -96,6 +97,7 @@ class Marked:
     last: str
     people: tuple[str, ...]
     late: int
+    plan: str = ""
 
 
 def marked_only(entries: Iterable[Entry]) -> tuple[Marked, ...]:
@@ -123,8 +125,9 @@ def marked_only(entries: Iterable[Entry]) -> tuple[Marked, ...]:
             continue
         timed = [e.at[11:16] for e in own if "T" in e.at]
         people = dict.fromkeys(name for e in own for name in e.body.get("people", ()))
+        plan = next((str(e.body["plan"]) for e in reversed(own) if e.body.get("plan")), "")
         late = sum(e.body.get("waited_s", 0) > e.body.get("limit_s", float("inf")) for e in own)
-        found.append(Marked(day, rows, min(timed, default=""), max(timed, default=""), tuple(people), late))
+        found.append(Marked(day, rows, min(timed, default=""), max(timed, default=""), tuple(people), late, plan))
     return tuple(found)
 
 

@@ -25,7 +25,7 @@ def _sheet(speaker: Speaker, plan: Mapping[str, Any], sheet: Mapping[str, Any], 
     counted = max(sheet["counts"]) > 1 or not singly
     item = next(t for t in plan["treatments"] if t["id"] == sheet["id"])
     squirt = next((c["ml_per_stroke"] for c in plan["tract"]["calibrations"] if c["tool"] == sheet["tool"]), None)
-    rows = [_row(speaker, sheet, n, squirt) for n in range(len(sheet["ids"]))] if singly else []
+    rows = [row_words(speaker, sheet, n, squirt) for n in range(len(sheet["ids"]))] if singly else []
     kept = [] if counted else rows
     page = DOWN * ACROSS
     return {
@@ -49,7 +49,8 @@ def _columns(rows: list[dict[str, str]]) -> list[list[dict[str, str]]]:
     return [rows[start : start + down] for start in range(0, len(rows), down)]
 
 
-def _row(speaker: Speaker, sheet: Mapping[str, Any], n: int, squirt: float | None) -> dict[str, str]:
+def row_words(speaker: Speaker, sheet: Mapping[str, Any], n: int, squirt: float | None) -> dict[str, str]:
+    """One row in words: its number, size, dose of one plant (squirts, where one is counted: squirt, mL), plants, id."""
     count = sheet["counts"][n]
     each_ml = sheet["row_ml"][n] / count if count else 0.0
     dose = ""

@@ -14,15 +14,15 @@ from stemward.kinds import Tract
 
 STEPS = ("look", "choose", "read the label", "mix", "pick hours", "work", "revisit")
 ROWS = (
-    "cut_untreated", "mix_left", "record_open", "hours_shut", "marks_differ", "pack", "stopped", "find_out",
-    "revisit_due", "count", "kept", "choose", "changed", "mix", "pick_day", "season", "nothing",
+    "cut_untreated", "mix_left", "record_open", "marked_only", "hours_shut", "marks_differ", "pack", "stopped",
+    "find_out", "revisit_due", "count", "kept", "choose", "changed", "mix", "pick_day", "season", "nothing",
 )  # fmt: skip
-"""Row ids in the order of the table, 1 to 17. Rows 1 to 6 look at the whole tract."""
+"""Row ids in the order of the table, 1 to 18. Rows 1 to 7 look at the whole tract."""
 STEP_OF = {
-    "cut_untreated": "work", "mix_left": "work", "record_open": "work", "hours_shut": "pick hours",
-    "marks_differ": "work", "pack": "work", "stopped": "choose", "find_out": "read the label",
-    "revisit_due": "revisit", "count": "look", "kept": "look", "choose": "choose", "changed": "mix", "mix": "mix",
-    "pick_day": "pick hours", "season": "pick hours", "nothing": "revisit",
+    "cut_untreated": "work", "mix_left": "work", "record_open": "work", "marked_only": "work",
+    "hours_shut": "pick hours", "marks_differ": "work", "pack": "work", "stopped": "choose",
+    "find_out": "read the label", "revisit_due": "revisit", "count": "look", "kept": "look", "choose": "choose",
+    "changed": "mix", "mix": "mix", "pick_day": "pick hours", "season": "pick hours", "nothing": "revisit",
 }  # fmt: skip
 WEIGHTS = ("stop", "find out", "know", "checked")
 MINUTES_A_PLACE = 0.67

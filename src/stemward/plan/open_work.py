@@ -8,7 +8,7 @@ from stemward.kinds import Tract
 from stemward.ledger import batches, marks
 from stemward.ledger.duties import due_of, duties_of, missing_of
 from stemward.ledger.records import records
-from stemward.ledger.stems import cut_untreated
+from stemward.ledger.stems import cut_untreated, marked_only, unlike
 from stemward.plan.next_step import Matter
 
 SOON_D = 3
@@ -17,8 +17,8 @@ DAY = datetime.timedelta(days=1)
 
 
 def open_work(tract: Tract, book: Book, today: datetime.date) -> list[Matter]:
-    """Rows 1 to 3 of the table of what comes next."""
-    return [*_cut(tract), *_mix(tract, today), *_records(tract, book, today)]
+    """Rows 1 to 4 and 6 of the table of what comes next."""
+    return [*_cut(tract), *_mix(tract, today), *_records(tract, book, today), *_phones(tract)]
 
 
 def _cut(tract: Tract) -> Iterable[Matter]:
@@ -35,6 +35,16 @@ def _cut(tract: Tract) -> Iterable[Matter]:
     for (patch, day), count in by.items():
         said = (("count", count), ("patch", names.get(patch, patch)), ("day", day))
         yield Matter("cut_untreated", said, (("day", day),), datetime.date.fromisoformat(day), name=patch)
+
+
+def _phones(tract: Tract) -> Iterable[Matter]:
+    """What phones marked and nobody wrote down, and where two of them differ."""
+    for one in marked_only(tract.entries):
+        said = (("day", one.day), ("count", sum(one.rows["treated"].values())))
+        yield Matter("marked_only", said, (("day", one.day),), datetime.date.fromisoformat(one.day), name=one.day)
+    counts = dict(zip(tract.stems.id.tolist(), tract.stems.stems.tolist(), strict=True))
+    if differ := unlike(tract.entries, counts):
+        yield Matter("marks_differ", (("count", len(differ)),))
 
 
 def _mix(tract: Tract, today: datetime.date) -> Iterable[Matter]:

@@ -19,9 +19,9 @@ POLICY = (
     "worker-src 'self'; object-src 'none'; base-uri 'none'; frame-ancestors 'none'; form-action 'self'"
 )
 """No script and no style but from our own files: a name with a script in it stays a name."""
-OPEN_TO_ALL = ("/enter/", "/static/", "/alive", "/again", "/calendar/")
+OPEN_TO_ALL = ("/enter/", "/static/", "/alive", "/again", "/calendar/", "/phone/")
 """Addresses that need no cookie: the link itself, files without content of anyone, signs of life, and what asks for
-the run's own secret, or for a secret word of its own, in their place."""
+the run's own secret, or for a secret word of its own, in their place; the phone's page holds nothing of anyone."""
 
 
 def policy(get_response: Answer) -> Answer:

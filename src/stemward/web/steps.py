@@ -140,6 +140,10 @@ def _address(tract_id: str, one: Matter) -> str:
         return reverse("ways", args=[tract_id, about["patch"], about["species"], about["state"]])
     if one.row == "cut_untreated":
         return reverse("evening", args=[tract_id])
+    if one.row == "marked_only":
+        return reverse("evening", args=[tract_id]) + f"?marked={about['day']}"
+    if one.row == "marks_differ":
+        return reverse("phones", args=[tract_id]) + "#unlike"
     if one.row == "mix_left":
         return reverse("after", args=[tract_id])
     if one.row == "record_open":

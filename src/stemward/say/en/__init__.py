@@ -1,5 +1,5 @@
 """English."""
 
-from stemward.say.en import cautions, findings, handbook, paper, sheets, stages
+from stemward.say.en import cautions, field, findings, handbook, paper, sheets, stages
 
-__all__ = ["cautions", "findings", "handbook", "paper", "sheets", "stages"]
+__all__ = ["cautions", "field", "findings", "handbook", "paper", "sheets", "stages"]

@@ -26,6 +26,11 @@ ROWS: dict[str, tuple[str, str, str]] = {
         "Finish the record",
         "Records are due within days, and memory is shorter.",
     ),
+    "marked_only": (
+        "Write down the work of {day}: {count} plants were marked as treated on phones.",
+        "Write it down",
+        "Marks are no record yet: what was mixed, what is left and the weather are known best on the same day.",
+    ),
     "hours_shut": (
         "Move the work day {day}: {reason}.",
         "See other hours",

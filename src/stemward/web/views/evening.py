@@ -17,7 +17,8 @@ from stemward.ledger import batches, in_force
 from stemward.ledger.evening import DayTyped, written
 from stemward.ledger.poured import FATES
 from stemward.ledger.records import HELD
-from stemward.ledger.said import read_ticks
+from stemward.ledger.said import read_ticks, ticks_of
+from stemward.ledger.stems import marked_only
 from stemward.notebook import worked
 from stemward.notebook.changes import Refused
 from stemward.notebook.entries import ISSUED
@@ -46,6 +47,8 @@ def evening(request: HttpRequest, tract_id: str) -> HttpResponse:
     land = known_of(tract_id).land
     today = clock.today(land)
     last = issued(land)[-1].body["code"] if issued(land) else NOW
+    marked = next((m.plan for m in marked_only(land.entries) if m.day == request.GET.get("marked")), "")
+    last = marked if marked in {e.body["code"] for e in issued(land)} else last
     chosen = request.POST.get("plan") or request.GET.get("plan") or last
     sheets = sheets_for(tract_id, land, chosen, None if request.method == "POST" else WAIT_S)
     if sheets is None:
@@ -60,7 +63,7 @@ def evening(request: HttpRequest, tract_id: str) -> HttpResponse:
     done, lines, asked = sent(request, tract_id, land, made)
     if done:
         return done
-    typed = request.POST
+    typed = request.POST if request.method == "POST" else _from_marks(land, sheets, request.GET.get("marked", ""))
     return page(
         request, "web/evening.html", tract_id, "after", title="Write down a day", typed=typed, asked=asked,
         lines=lines, today=today.isoformat(), sheets=sheets, numbers=numbers, chosen=chosen,
@@ -69,6 +72,26 @@ def evening(request: HttpRequest, tract_id: str) -> HttpResponse:
         head=_head(land, typed, today.isoformat()), by_hand=_by_hand(land, typed), sources=words.WEATHER_FROM,
         status=422 if lines or asked else 200,
     )  # fmt: skip
+
+
+def _from_marks(land: Tract, sheets: Sequence[Mapping[str, Any]], day: str) -> QueryDict:
+    """The form as phones' marks of a day fill it: day, times, people, and what was treated; empty without marks."""
+    typed = QueryDict(mutable=True)
+    found = next((one for one in marked_only(land.entries) if one.day == day), None)
+    if found is None:
+        return typed
+    typed.update({"day": day, "begun": found.first, "ended": found.last})
+    if found.people:
+        typed["people"] = ", ".join(found.people)
+    for sheet in sheets:
+        rows = [
+            (number, min(found.rows["treated"][stem], sheet["counts"][number - 1]))
+            for number, stem in enumerate(sheet["ids"], 1)
+            if stem in found.rows["treated"]
+        ]
+        if rows:
+            typed[f"ticks-{sheet['id']}"] = ticks_of(rows, sheet["counts"], "treated")
+    return typed
 
 
 def numbers_of(sheets: Sequence[Mapping[str, Any]]) -> str:

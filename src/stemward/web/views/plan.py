@@ -167,7 +167,7 @@ def packet_page(request: HttpRequest, tract_id: str) -> HttpResponse:
     return plan_page(request, tract_id, "web/packet.html", issued=issued)
 
 
-def _issue(plan: dict[str, Any]) -> dict[str, Any]:
+def issue(plan: dict[str, Any]) -> dict[str, Any]:
     """What is kept of a printed plan: its code, and its sheets, whose numbers people write down in the woods."""
     sheets = for_issue(plan)
     return {"code": plan["code"], "as_of": plan["as_of"]} | ({"sheets": sheets} if sheets else {})
@@ -184,7 +184,7 @@ def packet_pdf(request: HttpRequest, tract_id: str) -> HttpResponse:
     pdf = kept_lately("pdf", (plan["code"], units_of(request), paper), lambda: packet(plan, units_of(request), paper))
     if request.method == "POST" and issued_code(known.land) != plan["code"]:
         at = clock.there(known.land)
-        row = entry_row(request.POST["command"], ISSUED, at, who(), _issue(plan))
+        row = entry_row(request.POST["command"], ISSUED, at, who(), issue(plan))
         ask(request, tract_id, "write down", words={"what": f"plan {plan['code']} printed"}, entries=[row])
     answer = HttpResponse(pdf, content_type="application/pdf")
     answer["Content-Disposition"] = f'inline; filename="{plan["code"]}.pdf"'

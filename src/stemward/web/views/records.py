@@ -17,9 +17,11 @@ from stemward.ledger.duties import Duty, due_of, duties_of, keep_until_of, missi
 from stemward.ledger.in_force import TAKEN_BACK, competing, day_of
 from stemward.ledger.mixes import KEPT
 from stemward.ledger.records import HELD, Record, as_signed, records
+from stemward.ledger.stems import marked_only
 from stemward.notebook.changes import Refused
 from stemward.notebook.entries import ASIDE, ISSUED, standing
 from stemward.paper.record import record_pdf
+from stemward.say.en import phones as phone_words
 from stemward.say.en import records as words
 from stemward.say.numbers import figure
 from stemward.say.records import entry_words, left_words, record_rows, state_words
@@ -56,8 +58,18 @@ def after(request: HttpRequest, tract_id: str) -> HttpResponse:
     return page(
         request, "web/after.html", tract_id, "after", rows=lines,
         days=[{"day": day.isoformat(), "records": found} for day, found in sorted(days.items(), reverse=True)],
-        notes=notes(land, units),
+        notes=notes(land, units), marked=marked_lines(land),
     )  # fmt: skip
+
+
+def marked_lines(land: Tract) -> list[dict[str, str]]:
+    """Days with plants that phones marked as treated and that stand in no record."""
+    return [
+        {"day": one.day, "words": phone_words.NOT_WRITTEN.format(
+            day=one.day, count=sum(one.rows["treated"].values()),
+            late=phone_words.LATE.format(late=one.late) if one.late else "")}
+        for one in marked_only(land.entries)
+    ]  # fmt: skip
 
 
 def notes(land: Tract, units: Any) -> list[dict[str, str]]:

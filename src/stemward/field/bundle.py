@@ -1,0 +1,110 @@
+"""What a phone takes along: the treatments with their stems, doses, clocks and cautions, and what to do in an
+emergency. Words are made here, so that the phone makes none about herbicide."""
+
+import datetime
+from collections.abc import Mapping
+from typing import Any
+
+from stemward.paper.packet import packet_data
+from stemward.paper.tick_sheets import WITH_A_CUT, row_words
+from stemward.plan.field_sheets import field_sheets
+from stemward.plan.stages import TIMED
+from stemward.say import Speaker, System, en
+from stemward.say.speaker import how_words
+
+FORM = "stemward phone plan"
+SCHEMA = 1
+
+
+def bundle(
+    plan: Mapping[str, Any],
+    tract_id: str,
+    origin: tuple[float, float] | None,
+    people: tuple[str, ...],
+    made_at: datetime.datetime,
+    units: System = "us",
+) -> dict[str, Any]:
+    """Plain data for the phone. origin: latitude and longitude of the tract's zero, None where nobody knows.
+
+    rows of a sheet: id, number, plants, size, dose in words, metres east and north (null for counted plants).
+    limit_s: from cut to treatment, null where there is no clock. lot: stumps to cut before they are treated.
+    """
+    speaker = Speaker(plan, units)
+    whole = packet_data(plan, units, "letter")
+    return {
+        "form": FORM,
+        "schema": SCHEMA,
+        "tract": tract_id,
+        "name": plan["tract"]["name"],
+        "invented": plan["tract"]["invented"],
+        "code": plan["code"],
+        "as_of": plan["as_of"],
+        "made_at": made_at.isoformat(timespec="seconds"),
+        "units": units,
+        "origin": list(origin) if origin else None,
+        "people": list(people),
+        "draft": speaker.draft,
+        "sheets": [_sheet(speaker, plan, sheet) for sheet in field_sheets(plan)],
+        "emergency": list(whole["emergency"]),
+        "products": list(whole["products"]),
+        "before": list(whole["before"]),
+        "after": list(en.field.END_OF_DAY),
+    }
+
+
+def _sheet(speaker: Speaker, plan: Mapping[str, Any], sheet: Mapping[str, Any]) -> dict[str, Any]:
+    item = next(t for t in plan["treatments"] if t["id"] == sheet["id"])
+    column = plan["columns"][sheet["id"]]
+    squirt = next((c["ml_per_stroke"] for c in plan["tract"]["calibrations"] if c["tool"] == sheet["tool"]), None)
+    cut = sheet["how"] in WITH_A_CUT or sheet["first"] == "fresh face"
+    timed = next((s for s in item["stages"] if s["stage"] in TIMED and s.get("minutes")), None) if cut else None
+    rows = [row_words(speaker, sheet, n, squirt) for n in range(len(sheet["ids"]))]
+    return {
+        "id": sheet["id"],
+        "plants": sheet["common"],
+        "patch": sheet["patch"],
+        "patch_name": sheet["patch_name"],
+        "species": sheet["species"],
+        "state": sheet["state"],
+        "what": how_words(item),
+        "way": speaker.way(item),
+        "cut": cut,
+        "treat": bool(sheet["product"]),
+        "limit_s": timed["minutes"] * 60 if timed else None,
+        "limit_from": en.field.LIMIT_FROM[timed["from"]].format(page=timed["page"]) if timed else "",
+        "lot": _lot(plan, item),
+        "stopped": _stops(speaker, plan, item) if sheet["stopped"] else [],
+        "cautions": list(en.cautions.CAUTIONS[sheet["how"]])[:3],
+        "dose_head": en.sheets.TICKS["squirts"] if squirt else en.sheets.TICKS["dose"],
+        "rows": [
+            [row["id"], int(row["n"]), int(row["count"]), row["size"], row["dose"], _metres(column["x_m"][n]),
+             _metres(column["y_m"][n])]
+            for n, row in enumerate(rows)
+        ],
+    }  # fmt: skip
+
+
+def _metres(value: Any) -> float | None:
+    """A coordinate to a decimetre; None where there is none."""
+    return round(float(value), 1) if isinstance(value, int | float) and value == value else None
+
+
+def _lot(plan: Mapping[str, Any], item: Mapping[str, Any]) -> int | None:
+    """How many stumps may wait, as the check reckons it; None where it says nothing."""
+    for found in plan["findings"]:
+        where = found["where"]
+        if found["check"] == "cut-to-treat" and (where["patch"], where["species"]) == (item["patch"], item["species"]):
+            return int(found["values"].get("lot", 0)) or None
+    return None
+
+
+def _stops(speaker: Speaker, plan: Mapping[str, Any], item: Mapping[str, Any]) -> list[str]:
+    """Why a treatment is stopped, in words."""
+    return [
+        speaker.finding(found).text
+        for found in plan["findings"]
+        if found["weight"] == "stop"
+        and found["where"]["patch"] in ("", item["patch"])
+        and found["where"]["species"] in ("", item["species"])
+        and found["where"]["product"] in ("", item["product"])
+    ]
