@@ -1,6 +1,6 @@
 // The phone's page: draws, sends, keeps itself on the phone.
 
-import { h, once, press, say, span, clock } from "./dom.js";
+import { clock, h, once, press, say, span, whenFree } from "./dom.js";
 import * as outbox from "./outbox.js";
 import * as pages from "./pages.js";
 import * as s from "./state.js";
@@ -81,7 +81,7 @@ async function send() {
     sending = false;
   }
   if ((failed && failed !== "ended") || s.unsent().length) timer = setTimeout(send, outbox.pauseMs(failures));
-  if (tab === "day") draw();
+  if (tab === "day") whenFree(() => tab === "day" && draw());
   drawLine();
 }
 

@@ -19,9 +19,17 @@ export function svg(tag, attrs = {}, ...inside) {
   return made;
 }
 
+let fingers = 0;
+let later = null;
+/** Do it now, or when no finger is on the screen: a page drawn anew under a finger would swallow the press. */
+export function whenFree(act) {
+  if (fingers) later = act;
+  else act();
+}
+for (const over of ["pointerup", "pointercancel"]) addEventListener(over, () => setTimeout(() => { const act = later; later = null; if (act) act(); }));
+
 const LEAST_MS = 80;
 const AGAIN_MS = 700;
-let fingers = 0;
 addEventListener("pointerdown", () => { fingers += 1; }, true);
 for (const over of ["pointerup", "pointercancel"]) addEventListener(over, () => { fingers = Math.max(0, fingers - 1); }, true);
 
