@@ -9,6 +9,7 @@ import * as work from "./work.js";
 
 const main = document.getElementById("main");
 const TABS = { work: work.draw, list: pages.list, map: pages.map, day: () => pages.day(acts), emergency: pages.emergency, waiting: pages.waiting, note: () => pages.note(keepNote), anyway: () => pages.anyway(keepAnyway) };
+const NAMES = { work: "Work", list: "List", map: "Map", waiting: "Waiting" };
 let tab = "work";
 let sending = false;
 let failures = 0;
@@ -19,7 +20,8 @@ let idle = Date.now();
 
 function draw() {
   const focused = document.activeElement && document.activeElement.id;
-  main.replaceChildren(TABS[tab]());
+  const page = TABS[tab]();
+  main.replaceChildren(...(page.querySelector("h1") ? [] : [h("h1", { class: "quiet" }, NAMES[tab])]), page);
   for (const button of document.querySelectorAll("nav button")) {
     if (button.dataset.tab === tab) button.setAttribute("aria-current", "page");
     else button.removeAttribute("aria-current");
@@ -166,14 +168,17 @@ async function keepAnyway(why) {
 }
 
 const pouch = document.getElementById("pouch");
+const behind = (is) => { for (const part of document.querySelectorAll("header, nav, main")) part.inert = is; };
 let firstAt = 0;
 function openPouch() {
   pouch.hidden = false;
+  behind(true);
   document.body.classList.add("in-pouch");
   tickPouch();
 }
 function closePouch() {
   pouch.hidden = true;
+  behind(false);
   document.body.classList.remove("in-pouch");
   idle = Date.now();
   draw();

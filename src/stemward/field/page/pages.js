@@ -43,7 +43,7 @@ const far = (stem, from) => (stem.x === null ? Infinity : distanceM(stem.x - fro
 /** Waiting stumps, the oldest on top, each with its time. */
 export function waiting() {
   const sheet = s.sheet();
-  return h("div", {}, h("h2", {}, "Cut, waiting"),
+  return h("div", {}, h("h1", {}, "Cut, waiting"),
     h("ol", { class: "stems" }, s.waiting().map((one) => h("li", {},
       h("button", { class: "row", on: () => { work.pick(one.id); dispatchEvent(new CustomEvent("tab", { detail: "work" })); } },
         h("strong", {}, String(one.n)), h("span", {}, sheet.limit_s ? `treat by ${clock(one.cutMs + sheet.limit_s * 1000)}` : ""), h("span", {}, `cut ${clock(one.cutMs)}`))))),
