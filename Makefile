@@ -38,7 +38,8 @@ SHARED := test_a_day_becomes_a_record test_filled_in_signed_and_corrected test_t
 	test_the_same_day_sent_twice_is_written_once
 test-shared: $(VENV)/dev.done
 	@test -n "$$DATABASE_URL" || { echo "DATABASE_URL names no database; see tools/with_postgres.sh"; exit 2; }
-	$(PY) -m pytest -q tests/notebook tests/web/test_pages.py $(addprefix tests/web/test_after.py::,$(SHARED))
+	$(PY) -m pytest -q tests/notebook tests/field/test_receive.py tests/field/test_crowd.py tests/web/test_pages.py \
+		$(addprefix tests/web/test_after.py::,$(SHARED))
 
 lint: $(VENV)/dev.done
 	$(VENV)/bin/ruff check .
@@ -61,6 +62,7 @@ bench: $(VENV)/dev.done
 	$(PY) bench/dry.py
 	$(PY) bench/calibration.py
 	$(PY) bench/years.py
+	$(PY) bench/phones.py
 
 pictures: $(VENV)/dev.done packet
 	$(PY) tools/pictures.py build/quarry-hollow.pdf

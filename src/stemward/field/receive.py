@@ -8,12 +8,14 @@ they are, since they say what happened, and what is odd is kept beside them.
 import datetime
 import hashlib
 import json
+import threading
 import uuid
 from collections.abc import Mapping, Sequence
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass, field
 from typing import Any
 
-from django.db import transaction
+from django.db import connection, transaction
 from django.db.models import Max
 
 from stemward.gate.problems import Problems
@@ -84,7 +86,7 @@ def receive(
     """
     if len(rows) > MOST_ROWS and sent_at is not None:
         raise Refused(f"At most {MOST_ROWS} rows are taken at once.")
-    with transaction.atomic():
+    with _in_turn(), transaction.atomic():
         tract = Tract.objects.select_for_update().filter(id=tract_id, removed_at=None).first()
         if tract is None:
             raise Refused("This land is not there any more.")
@@ -102,6 +104,14 @@ def receive(
             Tract.objects.filter(id=tract_id).update(version=tract.version + 1)
         Brought.objects.bulk_create(work.log, ignore_conflicts=True)
     return answers
+
+
+_turn = threading.Lock()
+
+
+def _in_turn() -> AbstractContextManager[Any]:
+    """SQLite has one writer: threads that wait for it here go on at once, those that wait within it sleep and ask."""
+    return _turn if connection.vendor == "sqlite" else nullcontext()
 
 
 def digest_of(row: Any) -> str:

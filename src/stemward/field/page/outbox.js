@@ -1,6 +1,7 @@
 // Rows on their way to the notebook. Nothing leaves but on the notebook's answer for that very row.
 
-const LOT = 50;
+const LOT = 25;
+const BETWEEN_MS = 1500;
 const LEAST_MS = 2000;
 const MOST_MS = 120000;
 const SLOW_MS = 30000;
@@ -20,6 +21,8 @@ export function settled(kept, answers) {
 export const pauseMs = (failures, random = Math.random()) =>
   Math.min(MOST_MS, LEAST_MS * 2 ** Math.min(failures, 10)) * (0.5 + random / 2);
 
+const pause = (ms) => new Promise((done) => setTimeout(done, ms));
+
 /** Send waiting rows until none is left or something fails.
  * on: {rows(): kept rows, settle(kept), word(), device(), photos(), dropPhoto(digest), told(offS)}.
  * Answers {sent, failed: ""|"no network"|"busy"|"ended"}. */
@@ -37,6 +40,8 @@ export async function send(on, fetch = window.fetch.bind(window)) {
     await on.settle(done);
     sent += done.length;
     if (!done.length) break;
+    // Many phones come home at once: a pause of a random length lets the others in.
+    if (on.rows().some((one) => one.state === "waiting")) await pause(BETWEEN_MS * (0.3 + Math.random()));
   }
   for (const [digest, blob] of await on.photos()) {
     const answer = await post(fetch, "photo", on, blob);
