@@ -50,10 +50,13 @@ def main() -> int:
         found = crowd(Path(folder) / "notebook", phones, rows, LOT, 0, 1, url)
         took = time.perf_counter() - start
     seconds = np.array(found.seconds)
-    print(f"{phones} phones, {rows} rows each, {'PostgreSQL' if url else 'SQLite'}: {len(seconds)} requests of {LOT} rows, "
-          f"median {np.median(seconds) * 1000:.0f} ms, 95th percentile {np.percentile(seconds, 95) * 1000:.0f} ms (aim "
-          f"{AIM_S * 1000:g}), most {seconds.max() * 1000:.0f} ms; {took:.1f} s with starting, {phones * rows / took:,.0f} "
-          f"rows/s; SQLite alone writes them in {bare:.2f} s")  # fmt: skip
+    database = "PostgreSQL" if url else "SQLite"
+    print(
+        f"{phones} phones, {rows} rows each, {database}: {len(seconds)} requests of {LOT} rows, "
+        f"median {np.median(seconds) * 1000:.0f} ms, 95th percentile {np.percentile(seconds, 95) * 1000:.0f} ms "
+        f"(aim {AIM_S * 1000:g}), most {seconds.max() * 1000:.0f} ms; {took:.1f} s with starting and pauses; "
+        f"SQLite alone writes them in {bare:.2f} s"
+    )
     lost, doubled = len(found.wanted - set(found.kept)), len(found.kept) - len(set(found.kept))
     print(f"lost {lost}, doubled {doubled}")
     return 1 if lost or doubled else 0

@@ -4,6 +4,7 @@ import argparse
 import importlib
 import sys
 from collections.abc import Sequence
+from typing import Any
 
 USABLE, UNUSABLE, STOPPED, INTERRUPTED = 0, 2, 3, 130
 
@@ -18,6 +19,8 @@ COMMANDS = {
     "checks": "list every check, what it protects and who says so",
     "verify": "work a plan again from its JSON file alone",
     "serve": "open the notebook in the browser (also: stemward alone)",
+    "share": "open the notebook here, and its phone page to phones on a private network",
+    "phone-page": "write the page for phones into a folder, for any host with https",
     "copy": "copy the notebook to a file, or put a copy back",
     "demo": "write the example tract, Quarry Hollow, into a folder",
 }
@@ -36,6 +39,11 @@ def _wanted(argv: Sequence[str]) -> str | None:
     return next((word for word in argv if word in COMMANDS), None)
 
 
+def _module(name: str) -> Any:
+    """The file of a command."""
+    return importlib.import_module(f"stemward.cli.{name.replace('-', '_')}")
+
+
 def parser_for(argv: Sequence[str]) -> argparse.ArgumentParser:
     """The parser; only the command that is used brings its own arguments, so that help starts at once."""
     parser = _Parser(prog="stemward", description="Plans the treatment of unwanted woody plants.", epilog=CAUTION)
@@ -45,7 +53,7 @@ def parser_for(argv: Sequence[str]) -> argparse.ArgumentParser:
     for name, summary in COMMANDS.items():
         sub = commands.add_parser(name, help=summary, description=summary[:1].upper() + summary[1:], epilog=CAUTION)
         if name == wanted:
-            importlib.import_module(f"stemward.cli.{name}").add(sub)
+            _module(name).add(sub)
     return parser
 
 
@@ -61,7 +69,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     if args.command is None:
         parser_for(words).print_help()
         return USABLE
-    command = importlib.import_module(f"stemward.cli.{args.command}")
+    command = _module(args.command)
     try:
         return int(command.run(args))
     except KeyboardInterrupt:

@@ -188,7 +188,7 @@ def _refused(work: _Taking, row: dict[str, Any], why: str) -> Answer:
 def _logged(work: _Taking, row: dict[str, Any], state: str, why: list[str]) -> Brought:
     return Brought(
         tract=work.tract, key=row["id"][:200], digest=digest_of(row), row=row, device=work.device, at=work.now,
-        off_s=work.off_s, state=state, why=why,
+        off_s=work.off_s, state=state, why=why, is_odd=bool(why),
     )  # fmt: skip
 
 

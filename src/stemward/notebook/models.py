@@ -194,7 +194,8 @@ class Brought(models.Model):
     """A row as a phone brought it, the first time: what became of it and what is odd about it.
 
     digest: SHA-256 of the row. state: "kept" (it is an entry) or "refused". why: what is odd, by `field.receive.WHY`,
-    or the sentence it was refused with. off_s: how far the phone's clock was ahead of the notebook's, seconds.
+    or the sentence it was refused with; is_odd: whether there is any. off_s: how far the phone's clock was ahead of
+    the notebook's, seconds.
     settled_at: when a person saw to what is odd.
     """
 
@@ -207,6 +208,7 @@ class Brought(models.Model):
     off_s = models.FloatField(null=True)
     state = models.CharField(max_length=10)
     why = AsWritten()
+    is_odd = models.BooleanField(default=False)
     settled_at = models.DateTimeField(null=True)
 
     class Meta:

@@ -40,16 +40,19 @@ running: Running | None = None
 _server: Any = None
 
 
-def serve(port: int | None, open_browser: bool, example: bool = False) -> int:
+def serve(port: int | None, open_browser: bool, example: bool = False, phones: tuple[str, int] | None = None) -> int:
     """Start the notebook and wait until it is stopped; a second start finds the first. Returns the exit status.
 
-    With `example` it opens on the invented example, put in if it is not there.
+    With `example` it opens on the invented example, put in if it is not there. phones: address and port under which
+    phones of a private network reach the phone's page, and nothing else.
 
     The last line printed before waiting is the link that opens it once. Raises CannotStart with a sentence.
     """
     data = data_folder()
     lock = _lock(data)
     if lock is None:
+        if phones:
+            raise CannotStart("Stemward runs already, for this computer alone. Quit it first, then share.")
         return _again(data, open_browser, example)
     _prepare(data)
     from stemward.web.door import door
@@ -61,6 +64,11 @@ def serve(port: int | None, open_browser: bool, example: bool = False) -> int:
     link = f"http://{HOST}:{at}/enter/{door.new_link(example_page() if example else '/')}"
     for number in (signal.SIGINT, signal.SIGTERM):
         signal.signal(number, lambda *_: stop())
+    try:
+        other = _for_phones(data, phones) if phones else None
+    except CannotStart:
+        server.stop()
+        raise
     print(f"The notebook is kept in {data}")
     print("Stop with Ctrl-C, or Quit on any page. Open it with this link, once:")
     print(link, flush=True)
@@ -69,10 +77,29 @@ def serve(port: int | None, open_browser: bool, example: bool = False) -> int:
     try:
         server.serve()
     finally:
+        if other is not None:
+            other.stop()
         (data / RUNNING).unlink(missing_ok=True)
         lock.close()
     print("Stemward has stopped. Everything is kept.")
     return 0
+
+
+def _for_phones(data: Path, phones: tuple[str, int]) -> Any:
+    """Open the door for phones. Raises CannotStart."""
+    from stemward.web import share
+    from stemward.web.wsgi import application
+
+    try:
+        server = share.listen(phones[0], phones[1], data, application, THREADS)
+    except OSError as error:
+        why = error.strerror or "the port is taken, or the address is not this computer's"
+        raise CannotStart(f"Phones cannot be let in at {phones[0]}, port {phones[1]}: {why}.") from None
+    opened = share.now()
+    assert opened is not None
+    print(f"Phones on this network reach the phone page at {opened.address}/phone/ and nothing else.")
+    print(f"It vouches for itself; its authority has the fingerprint {opened.fingerprint}")
+    return server
 
 
 def example_page() -> str:

@@ -39,6 +39,7 @@ urlpatterns = [
     path("phone/plan", phone.plan, name="phone-plan"),
     path("phone/rows", phone.rows, name="phone-rows"),
     path("phone/photo", phone.photo, name="phone-photo"),
+    path("phone/authority.crt", phone.authority, name="phone-authority"),
     path("phone/<str:name>", phone.page_file, name="phone-file"),
     path("alive", server.alive, name="alive"),
     path("again", server.again, name="again"),

@@ -4,8 +4,10 @@ import datetime
 import json
 import uuid
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
+from django.conf import settings
 from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
 from django.views.decorators.csrf import csrf_exempt
 from django.views.decorators.http import require_GET, require_POST
@@ -18,7 +20,7 @@ from stemward.notebook import worked
 from stemward.notebook.changes import Asked, Refused, change
 from stemward.notebook.entries import ISSUED, entry_row
 from stemward.notebook.models import Kept, Phone
-from stemward.web import clock
+from stemward.web import clock, share
 from stemward.web.door import who
 from stemward.web.frame import known_of, units_of
 from stemward.web.views.plan import issue
@@ -41,6 +43,15 @@ def page_file(_request: HttpRequest, name: str = files.FIRST) -> HttpResponse:
     answer = HttpResponse(raw, content_type=kind)
     answer["Cache-Control"] = "no-cache"
     return answer
+
+
+@require_GET
+def authority(_request: HttpRequest) -> HttpResponse:
+    """The authority that vouches for this computer on the local network. Raises Http404 where there is none."""
+    found = share.authority(Path(settings.DATA))
+    if found is None:
+        raise Http404
+    return HttpResponse(found, content_type="application/x-x509-ca-cert")
 
 
 def joined(act: Callable[[HttpRequest, Phone], HttpResponse]) -> Callable[[HttpRequest], HttpResponse]:

@@ -120,13 +120,8 @@ def _own(tract_id: str) -> Any:
 
 def _unsettled(tract_id: str) -> list[Brought]:
     """What is refused or odd and nobody has seen to, the newest first."""
-    own = Brought.objects.filter(tract_id=tract_id, settled_at=None).exclude(why=[]).order_by("-id")
+    own = Brought.objects.filter(tract_id=tract_id, settled_at=None, is_odd=True).order_by("-id")
     return list(own[: MOST_SHOWN + 1])
-
-
-def odd_count(tract_id: str) -> int:
-    """How many rows wait for a person: those that were refused."""
-    return Brought.objects.filter(tract_id=tract_id, settled_at=None, state="refused").count()
 
 
 def _phone(one: Any) -> dict[str, Any]:
