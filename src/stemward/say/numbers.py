@@ -25,6 +25,8 @@ _BY_SUFFIX: tuple[tuple[str, Callable[[float, System], units.Shown]], ...] = (
     ("_g", lambda v, s: units.mass(v, "g", s)),
     ("_c", lambda v, s: units.temperature(v, "c", s)),
     ("_min", lambda v, _: _counted(v, "minute")),
+    ("_s", lambda v, _: _counted(v / 60, "minute")),
+    ("_deg", lambda v, _: units.Shown(f"{v:.5f}", "°")),
     ("_h", lambda v, _: _counted(v, "hour")),
     ("_days", lambda v, _: _counted(v, "day")),
 )

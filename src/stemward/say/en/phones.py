@@ -7,6 +7,8 @@ OTHER_LAND = "These marks are of another land. Open that one and bring them ther
 NO_SUCH_MARK = "This mark was settled already."
 SETTLED = "one of two marks of a stem, settled by hand"
 MARK = "{device}: {what}, {at}"
+NOTED = {"note": "Note", "missed one": "A plant that stands on no list", "photo": "Photo"}
+PLACE = "at {latitude}, {longitude}"
 READ = {
     "kept": "{count} marks are new.",
     "again": "{count} were here already.",

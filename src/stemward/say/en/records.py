@@ -105,6 +105,7 @@ BATCH_KEPT = "{left} of the mix of {day} is kept in {bottle}."
 COMPETING = "Several lines correct the same one; the last counts. Take back the others."
 KINDS = {
     "treated": "Treated", "batch mixed": "Mixed", "mix left": "Rest of a mix", "jug": "Jug", "marked": "Marked",
+    "noted": "Noted",
     "weather": "Weather", "work": "Hours", "filled in": "Filled in", "signed": "Signed",
     "permission": "Permit or notice",
     "taken back": "Taken back", "plan issued": "Plan printed", "set aside": "Set aside",
@@ -121,7 +122,9 @@ SAID = {
     "sky": "sky", "source": "known from", "forecast_age_h": "forecast's age", "person_h": "hours of all people",
     "reckoned_h": "hours reckoned", "day": "day", "values": "filled in", "name": "name", "records": "records",
     "missing": "missing", "step": "step", "patches": "patches", "number": "number", "from_whom": "from whom",
-    "why": "why", "code": "plan", "as_of": "for",
+    "why": "why", "code": "plan", "as_of": "for", "treatment": "treatment", "waited_s": "waited from the cut",
+    "limit_s": "of at most", "lot": "lot", "flag": "flag", "text": "words", "photo": "photo",
+    "latitude_deg": "latitude", "longitude_deg": "longitude", "accuracy_m": "within",
 }  # fmt: skip
 """What each part of an entry's body is called on the page."""
 ROWS_HINT = "Ids with commas between; of counted plants how many, as m3: 20."

@@ -14,7 +14,8 @@ from django.views.decorators.http import require_GET
 from stemward.field import files
 from stemward.field.joined import end_phone, new_phone
 from stemward.field.receive import receive
-from stemward.kinds import Tract
+from stemward.kinds import Entry, Tract
+from stemward.ledger import in_force
 from stemward.ledger.stems import unlike
 from stemward.notebook.changes import Refused
 from stemward.notebook.entries import entry_row
@@ -47,6 +48,7 @@ def phones(request: HttpRequest, tract_id: str) -> HttpResponse:
         request, "web/phones.html", tract_id, "day", lines=lines, made=made, address=address(),
         phones=[_phone(one) for one in _own(tract_id)],
         count=there.filter(state="kept").count(), odd=[_brought(one) for one in _unsettled(tract_id)[:MOST_SHOWN]],
+        notes=[_note(entry) for entry in reversed(in_force(land.entries)) if entry.kind == "noted"][:MOST_SHOWN],
         unlike=[_unlike(land, one) for one in unlike_of(land)], files=len(files.names()), version=files.version(),
         shared=share.now(), status=422 if lines else 200,
     )  # fmt: skip
@@ -136,6 +138,16 @@ def _brought(one: Brought) -> dict[str, Any]:
     what = f"{body.get('what', one.row.get('kind', ''))} {', '.join(map(str, list(rows)[:5]))}".strip()
     return {"id": one.id, "device": one.device, "what": what, "at": one.row.get("at", ""), "why": " ".join(one.why),
             "refused": one.state == "refused", "row": json.dumps(one.row, ensure_ascii=False)}  # fmt: skip
+
+
+def _note(entry: Entry) -> dict[str, Any]:
+    body = entry.body
+    place = ""
+    if "latitude_deg" in body and "longitude_deg" in body:
+        place = words.PLACE.format(latitude=f"{body['latitude_deg']:.5f}", longitude=f"{body['longitude_deg']:.5f}")
+    return {"at": entry.at[:16].replace("T", " "), "by": entry.by, "what": words.NOTED[body["what"]],
+            "stems": ", ".join(body.get("rows", {})), "text": body.get("text", ""), "photo": body.get("photo", ""),
+            "place": place}  # fmt: skip
 
 
 def _unlike(land: Tract, one: Any) -> dict[str, Any]:
