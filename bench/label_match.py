@@ -14,6 +14,8 @@ SENTENCES = ("container", "disposal", "first aid", "environmental hazard")
 PHRASES = ("season forbidden", "mix partner forbidden", "adjuvant required", "adjuvant forbidden", "mix partner")
 ANY = "any"
 """Stands for whatever value is read."""
+NEAR = 0.6
+"""Share of the words of the shorter text in the other from which on a proposal points at a sentence."""
 SAME = 0.005
 TWIN = 0.06
 """Relative difference up to which two figures are the same, and are one figure in two units: labels round."""
@@ -112,14 +114,18 @@ def score(lines: Sequence[Printed], proposed: Iterable[Proposal], furniture: Seq
     """Hold what was proposed against what was printed.
 
     A printed fact is found if a proposal with its kind, value and scope points at its sentence. A proposal is wrong if
-    it is none of what its sentence states or may be read to state. furniture: further text on the label.
+    it is none of what its sentence states or may be read to state. furniture: further text on the label; that its
+    headings name ways of treatment is true and counts neither way.
     """
     done = Score()
     where: dict[int, list[Proposal]] = {n: [] for n in range(len(lines))}
     for read in {(p.kind, p.value, p.scope, p.words): p for p in proposed}.values():
         ranks = [(overlap(line.plain, read.words), _shared(line.plain, read.words), n) for n, line in enumerate(lines)]
-        near = [n for share, _, n in ranks if share >= 0.6]
-        facts = [n for n in near if any(same(f, read) for f in lines[n].says)]
+        near = [n for share, _, n in ranks if share >= NEAR]
+        facts = [
+            n for n, line in enumerate(lines)
+            if any(same(f, read) for f in line.says) and any(overlap(p, read.words) >= NEAR for p in line.pieces)
+        ]  # fmt: skip
         for n in facts:
             where[n].append(read)
         if facts:
@@ -130,11 +136,11 @@ def score(lines: Sequence[Printed], proposed: Iterable[Proposal], furniture: Seq
         if any(twin(f.value, read.value) for n in near for f in lines[n].says if f.kind == read.kind):
             continue
         other = max((overlap(text, read.words) for text in furniture), default=0.0)
-        if best[0] >= 0.6 and best[0] >= other:
+        if best[0] >= NEAR and best[0] >= other:
             where[best[2]].append(read)
             if not (read.kind in SENTENCES and _stands_there(lines[best[2]], read)):
                 done.wrong.append((lines[best[2]], read))
-        elif not _heading_of_method(read):
+        elif not (read.kind == "method" and other >= NEAR):
             done.wrong.append((None, read))
     for n, line in enumerate(lines):
         for fact in line.says:
@@ -165,8 +171,3 @@ def _named(line: Printed, read: Proposal) -> bool:
 
 def _parts_of(fact: Fact) -> list[tuple[str, tuple[str, ...]]]:
     return [(name, (value,)) for name, values in scope_of(fact) for value in values]
-
-
-def _heading_of_method(read: Proposal) -> bool:
-    """A heading that names a way of treatment does say that the label has it."""
-    return read.kind == "method" and len(_words(read.words)) <= 8

@@ -7,6 +7,7 @@ import json
 import random
 import sys
 from dataclasses import asdict, dataclass
+from importlib import resources
 from pathlib import Path
 
 from label_shapes import METHOD_PARTS, Printed, all_shapes, groups, printed
@@ -120,7 +121,7 @@ def layout(seed: int) -> Layout:
         columns,
         width_in,
         height_in,
-        size_pt=rng.choice((6.5, 7.0, 8.0, 9.0)),
+        size_pt=rng.choice((6.5, 7.0, 7.5) if columns > 2 else (7.0, 8.0, 9.0)),
         head=rng.choice(("block", "block", "centred", "run-in", "numbered")),
         old=now(0.4),
         storage_first=now(0.4),
@@ -238,7 +239,12 @@ def _compiled(data: dict[str, object]) -> bytes:
     import typst
 
     template = (Path(__file__).parent / "label.typ").read_bytes()
-    return bytes(typst.compile(template, ignore_system_fonts=True, sys_inputs={"data": json.dumps(data)}))
+    with resources.as_file(resources.files("stemward.paper") / "fonts") as fonts:
+        return bytes(
+            typst.compile(
+                template, ignore_system_fonts=True, font_paths=[str(fonts)], sys_inputs={"data": json.dumps(data)}
+            )
+        )
 
 
 def main() -> int:

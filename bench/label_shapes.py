@@ -69,6 +69,12 @@ class Printed:
         """The words alone, as they stand on the page."""
         return re.sub(r"\s+", " ", re.sub(r"^#(list|table) ", "", self.text).replace(" // ", " ").replace(" & ", " "))
 
+    @property
+    def pieces(self) -> tuple[str, ...]:
+        """What a reader may take for a sentence of it: the whole, each row, point and sentence of two words or more."""
+        rows = re.split(r" // |(?<=[a-z)]\.) ", re.sub(r"^#(list|table) ", "", self.text).replace(" & ", " "))
+        return (self.plain, *(row for row in rows if len(row.split()) > 1))
+
 
 def _fact(text: str, part: str) -> Fact:
     found = re.fullmatch(r"(\??)([a-z ]+): (.+?)(?: \[([^\]]*)\])?", text.strip())

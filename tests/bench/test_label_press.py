@@ -203,3 +203,44 @@ def test_one_fact_proposed_twice_counts_once() -> None:
     )
     assert len(done.right) == 1
     assert done.wrong == []
+
+
+@pytest.mark.parametrize("number", [*range(6)])
+def test_whoever_reads_all_that_is_printed_and_no_more_is_right_in_all(number: int) -> None:
+    label = press(number)
+    facts = [(line, fact) for line in label.lines for fact in line.says if fact.counts]
+    read = [
+        Read(f.kind, f.value, line.plain, scope=tuple((k, tuple(v.split("+"))) for k, v in f.scope))
+        for line, f in facts
+    ]
+    done = score(label.lines, read, label.furniture)
+    assert (len(done.right), done.missed, done.wrong) == (len(facts), [], [])
+
+
+@pytest.mark.parametrize("number", [*range(6)])
+def test_who_gets_every_figure_wrong_is_right_in_none(number: int) -> None:
+    label = press(number)
+    facts = [
+        (line, f) for line in label.lines for f in line.says if f.counts and re.fullmatch(r"[\d.]+ [a-zF%/]+", f.value)
+    ]
+    read = [
+        Read(f.kind, f"{7 * float(f.value.split()[0]) + 1:.6g} {f.value.split()[1]}", line.plain,
+             scope=tuple((k, tuple(v.split("+"))) for k, v in f.scope))
+        for line, f in facts
+    ]  # fmt: skip
+    done = score(label.lines, read, label.furniture)
+    assert done.right == []
+    assert len(done.wrong) == len({(r.kind, r.value, r.scope, r.words) for r in read})
+
+
+def test_headings_that_name_a_way_of_treatment_count_neither_way() -> None:
+    heading = "CUT STUMP TREATMENT"
+    assert score([YEAR], [Read("method", "cut stump", heading)], [heading]).wrong == []
+    assert len(score([YEAR], [Read("signal word", "danger", heading)], [heading]).wrong) == 1
+
+
+def test_a_row_of_a_table_is_place_enough() -> None:
+    table = line(
+        "#table From & Feet // Streams and lakes & 10 feet // Wells & 30 feet", Fact("distance to wells", "30 ft")
+    )
+    assert len(score([table], [Read("distance to wells", "30 ft", "Wells 30 feet")]).right) == 1
