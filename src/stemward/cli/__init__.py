@@ -14,6 +14,7 @@ COMMANDS = {
     "mix": "quick sum: how much goes into this bottle",
     "near": "quick sum: what may reach a plant that is to be kept",
     "hours": "which hours ahead are open for the work, and why not the others",
+    "revisits": "what was treated, when to look at it again, what was seen",
     "label": "read a label's PDF: what it may say, with the page of each, for a person to read there",
     "handbook": "what is known of treating one plant, its months, what fails, and from where",
     "checks": "list every check, what it protects and who says so",

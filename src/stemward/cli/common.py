@@ -1,13 +1,31 @@
 """What several commands share: reading arguments a person typed, and writing files whole or not at all."""
 
+import datetime
 import os
 import sys
 import tempfile
 from pathlib import Path
+from typing import Any
 
 
 class Unusable(Exception):
     """Input that cannot be used; its text is a sentence for the person."""
+
+
+def read_tract(folder: Path, as_of: str | None, book: Any) -> tuple[Any, datetime.date]:
+    """The tract of a folder and the day it is for. Raises Unusable with what is wrong."""
+    from stemward.gate import folder as gate
+    from stemward.label import KINDS
+
+    try:
+        # The command line is one of the two rooms that may look at the clock.
+        day = datetime.date.fromisoformat(as_of) if as_of else datetime.datetime.now().astimezone().date()
+    except ValueError:
+        raise Unusable(f"Not understood: {as_of}. Write a date like 2026-10-03.") from None
+    try:
+        return gate.read(folder, book.find_species, KINDS).tract, day
+    except gate.Unreadable:
+        raise Unusable(f"{folder} cannot be used; `stemward plan` says why.") from None
 
 
 def say_unusable(problem: str) -> int:

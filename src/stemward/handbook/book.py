@@ -12,6 +12,7 @@ from stemward.handbook import field, plants, rules
 from stemward.handbook import ingredients as ing
 from stemward.handbook.mixtures import Mixture, load_mixtures
 from stemward.handbook.record_rules import RecordRule, load_record_rules
+from stemward.handbook.revisits import FirstLook, first_look, load_first_looks
 from stemward.handbook.tables import cite, cite_value, read_table
 from stemward.handbook.trials import Trial, load_trials
 from stemward.handbook.values import (
@@ -256,6 +257,14 @@ class Book:
     def paces(self) -> tuple[field.Pace, ...]:
         """Stems an hour by method and size."""
         return field.load_paces(self.folder)
+
+    @cached_property
+    def _first_looks(self) -> tuple[FirstLook, ...]:
+        return load_first_looks(self.folder)
+
+    def first_look(self, method: str, ingredients: tuple[str, ...] = ()) -> FirstLook | None:
+        """How soon a first look tells something of a method; None where nothing is on record."""
+        return first_look(self._first_looks, method, ingredients)
 
     @cached_property
     def _seasons(self) -> tuple[field.Season, ...]:

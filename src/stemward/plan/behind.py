@@ -1,12 +1,13 @@
 """What stands behind a way: the rows that speak of it, and how many of ten stems they let one expect to die."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 
 from stemward.checks import Job
 from stemward.checks.case import form_of
 from stemward.handbook import Book, Evidence
 from stemward.kinds import Content
+from stemward.reckon.alike import believe, share_interval
 from stemward.reckon.outcome import Prior, interval, pool, prior_from_percent, ten_stems
 
 LEVEL = 0.90
@@ -21,8 +22,9 @@ class Behind:
     """What speaks of a way at about its strength.
 
     tier: 3 trials, 2 advice, 1 word only, 0 nothing that speaks for it. kind: the same for all that is known, for or
-    against. rows: trials first. low, high: of ten stems, rounded
-    outward, None where no row gives a figure or a rating. worth: how many stems the books count for.
+    against. rows: trials first. low, high: of ten stems, rounded outward, None where no row gives a figure or a
+    rating. worth: how many stems the books count for. prior: the books as so many stems. own_dead, own_seen: one's
+    own stems, which low and high then hold. books_low, books_high: the ends without them.
     """
 
     tier: int
@@ -31,6 +33,11 @@ class Behind:
     low: int | None
     high: int | None
     worth: float
+    prior: Prior | None = None
+    own_dead: int = 0
+    own_seen: int = 0
+    books_low: int | None = None
+    books_high: int | None = None
 
     @property
     def wide(self) -> bool:
@@ -38,14 +45,48 @@ class Behind:
         return self.low is not None and self.high is not None and self.high - self.low >= WIDE
 
 
-def behind(job: Job, book: Book) -> Behind:
-    """What the handbook has on this plant, method, ingredients and strength."""
-    rows = tuple(r for r in _rows(job, book) if r.counts)
-    weighed = [(row, share) for row in rows if (share := _strength_share(row, job, book)) > 0]
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """The treatment that is looked up. contents: of all its products; share: of the first in the mix."""
+
+    plant: str
+    how: str
+    contents: tuple[Content, ...]
+    share: float
+    first: str = ""
+    products: int = 1
+
+
+def asked_of(job: Job) -> Asked:
+    """What a job looks up."""
+    products = [product for _, product in job.by_product]
+    contents = tuple(content for product in products for content in product.contents)
+    share = job.way.concentration_frac or 0.0
+    return Asked(job.target.species, job.way.how, contents, share, job.way.first, max(len(products), 1))
+
+
+def behind(job: Job, book: Book, dead: Sequence[int] = (), seen: Sequence[int] = ()) -> Behind:
+    """What the handbook has on this plant, method, ingredients and strength, and one's own stems by work with it."""
+    return with_own(from_books(asked_of(job), book), dead, seen)
+
+
+def with_own(books: Behind, dead: Sequence[int], seen: Sequence[int]) -> Behind:
+    """The same with one's own stems, by work; unchanged where there are none."""
+    if not sum(seen):
+        return books
+    low, high = ten_stems(*share_interval(believe(books.prior or Prior(0.0, 0.0), dead, seen), LEVEL))
+    return replace(books, low=low, high=high, own_dead=sum(dead), own_seen=sum(seen),
+                   books_low=books.low, books_high=books.high)  # fmt: skip
+
+
+def from_books(asked: Asked, book: Book) -> Behind:
+    """What the handbook alone has."""
+    rows = tuple(r for r in _rows(asked, book) if r.counts)
+    weighed = [(row, share) for row in rows if (share := _strength_share(row, asked, book)) > 0]
     near = tuple(row for row, _ in weighed)
     tier = max((TIER[row.kind] for row in near if row.sense == "for"), default=0)
     kind = max((TIER[row.kind] for row in near), default=0)
-    tried = _tried(job, book)
+    tried = _tried(asked, book)
     # Trials with figures and strengths stand in for the same papers' rows among the evidence.
     priors = tried + [
         (prior, share)
@@ -61,17 +102,17 @@ def behind(job: Job, book: Book) -> Behind:
     # Half a stem each way, so that no book makes a thing certain.
     ends = interval(pooled.a + 0.5, pooled.b + 0.5, LEVEL)
     low, high = ten_stems(*ends)
-    return Behind(tier, kind, near, low, high, worth * scale)
+    return Behind(tier, kind, near, low, high, worth * scale, pooled)
 
 
-def _tried(job: Job, book: Book) -> list[tuple[Prior, float]]:
+def _tried(asked: Asked, book: Book) -> list[tuple[Prior, float]]:
     """Trials at about this strength as so many stems: their own number where it is published, else as a percent."""
-    if job.product is None or len(job.by_product) > 1 or len(job.product.contents) != 1 or job.way.first:
+    if len(asked.contents) != 1 or asked.products > 1 or asked.first:
         return []
-    content, share = _main(job)
+    content, share = asked.contents[0], asked.share
     factor, stems = (book.defaults[k].number for k in ("strength_near_factor", "prior_percent_stems"))
     found = []
-    for trial in book.trials(job.target.species, job.way.how, content.ingredient, form_of(book, content)):
+    for trial in book.trials(asked.plant, asked.how, content.ingredient, form_of(book, content)):
         mine, low, high = share * content.strength_ae_g_l, trial.low_g_l, trial.high_g_l
         if low is None:
             mine, low, high = share, trial.low_share, trial.high_share
@@ -87,17 +128,15 @@ def _tried(job: Job, book: Book) -> list[tuple[Prior, float]]:
 TIER = {"trial": 3, "trial cited": 2, "extension": 2, "handbook": 2, "agency": 2, "practitioner": 1}
 
 
-def _rows(job: Job, book: Book) -> Iterable[Evidence]:
-    plant, how = job.target.species, job.way.how
-    if job.product is None:
+def _rows(asked: Asked, book: Book) -> Iterable[Evidence]:
+    plant, how, contents = asked.plant, asked.how, asked.contents
+    if not contents:
         return book.evidence_without(plant, how)
-    products = [product for _, product in job.by_product]
-    contents = [content for product in products for content in product.contents]
     if len(contents) == 1:
         rows = book.evidence(plant, how, contents[0].ingredient, form_of(book, contents[0]))
     else:
         rows = book.evidence_together(plant, how, tuple(c.ingredient for c in contents))
-    if job.way.first in ("cut", "sprouts"):
+    if asked.first in ("cut", "sprouts"):
         return [row for row in rows if _on_sprouts(row)]
     return rows
 
@@ -108,23 +147,17 @@ def _on_sprouts(row: Evidence) -> bool:
     return any(word in words for word in ("resprout", "sprouts", "cut june", "cut,", "days later", "after cutting"))
 
 
-def _strength_share(row: Evidence, job: Job, book: Book) -> float:
+def _strength_share(row: Evidence, asked: Asked, book: Book) -> float:
     """1 where the row's strength is near the way's, less where it is not stated, 0 where it is another treatment."""
-    if job.product is None or row.concentration_low_frac is None:
-        return 1.0 if job.product is None else book.defaults["prior_other_strength_frac"].number
-    content, share = _main(job)
+    if not asked.contents or row.concentration_low_frac is None:
+        return 1.0 if not asked.contents else book.defaults["prior_other_strength_frac"].number
     factor = book.defaults["strength_near_factor"].number
     low, high = row.concentration_low_frac, row.concentration_high_frac or row.concentration_low_frac
+    mine = asked.share
     if row.strength_ae_g_l is not None:
-        low, high, mine = low * row.strength_ae_g_l, high * row.strength_ae_g_l, share * content.strength_ae_g_l
-    else:
-        mine = share
+        strength = asked.contents[0].strength_ae_g_l
+        low, high, mine = low * row.strength_ae_g_l, high * row.strength_ae_g_l, mine * strength
     return 1.0 if low / factor <= mine <= high * factor else 0.0
-
-
-def _main(job: Job) -> tuple[Content, float]:
-    assert job.product is not None
-    return job.product.contents[0], job.way.concentration_frac or 0.0
 
 
 def _prior(row: Evidence, book: Book) -> Prior | None:

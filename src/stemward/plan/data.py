@@ -143,6 +143,7 @@ def way_data(weighed: Weighed) -> dict[str, Any]:
         "ae_g": weighed.ae_g,
         "low": weighed.behind.low,
         "high": weighed.behind.high,
+        **own_data(weighed.behind),
         "trials": sum(row.kind == "trial" for row in weighed.behind.rows),
         "wide": weighed.behind.wide,
         "hours_low": weighed.hours_low,
@@ -165,6 +166,11 @@ def laid_out_data(laid: LaidOut) -> dict[str, Any]:
     return {"pinned": list(laid.pinned), "groups": groups, "more": laid.more}
 
 
+def own_data(seen: Behind) -> dict[str, int | None]:
+    """One's own stems, and what the books would say without them."""
+    return {name: getattr(seen, name) for name in ("own_dead", "own_seen", "books_low", "books_high")}
+
+
 def behind_data(seen: Behind) -> dict[str, Any]:
     """What stands behind the way taken: of ten stems how many die, and the rows, trials first."""
     shown = ("id", "kind", "rating", "typed", "season", "source")
@@ -173,6 +179,7 @@ def behind_data(seen: Behind) -> dict[str, Any]:
         "evidence_kind": seen.kind,
         "low": seen.low,
         "high": seen.high,
+        **own_data(seen),
         "wide": seen.wide,
         "worth": seen.worth,
         "trials": sum(row.kind == "trial" for row in seen.rows),

@@ -24,7 +24,7 @@ from stemward.plan.mixing import draw_mix, group, pours_of
 from stemward.plan.stages import stages_of
 from stemward.plan.sums import Ledger
 from stemward.plan.surveys import surveys_of
-from stemward.plan.ways import RULE, chosen_way, products_of, suggest, ways_for, weigh_way
+from stemward.plan.ways import RULE, chosen_way, own_stems, products_of, suggest, ways_for, weigh_way
 from stemward.plan.write import frozen
 
 
@@ -130,7 +130,7 @@ def _treatment(
         "suggested": way_data(suggested),
         "ways": [way_data(w) for w in weighed],
         "laid_out": laid_out_data(lay_out(weighed, way)),
-        "behind": behind_data(behind(job, book)),
+        "behind": behind_data(behind(job, book, *own_stems(way, target, tract, book, sums.shared))),
         "cautions": species.cautions,
         "verdict_months": 18 if species.root_suckers == "yes" or species.clone else 12,
         "stems": int(stems.stems.sum()),

@@ -1,4 +1,5 @@
-"""What was begun and is not finished: cut and not treated, mix not accounted for, records that lack something."""
+"""What was begun and is not finished: cut and not treated, mix not accounted for, records that lack something, what
+was treated and not looked at again."""
 
 import datetime
 from collections.abc import Iterable
@@ -8,6 +9,7 @@ from stemward.kinds import Tract
 from stemward.ledger import batches, marks
 from stemward.ledger.duties import due_of, duties_of, missing_of
 from stemward.ledger.records import records
+from stemward.ledger.revisits import works
 from stemward.ledger.stems import cut_untreated, marked_only, unlike
 from stemward.plan.next_step import Matter
 
@@ -17,8 +19,14 @@ DAY = datetime.timedelta(days=1)
 
 
 def open_work(tract: Tract, book: Book, today: datetime.date) -> list[Matter]:
-    """Rows 1 to 4 and 6 of the table of what comes next."""
-    return [*_cut(tract), *_mix(tract, today), *_records(tract, book, today), *_phones(tract)]
+    """Rows 1 to 4 and 6 of the table of what comes next, and the looks back that are due."""
+    return [
+        *_cut(tract),
+        *_mix(tract, today),
+        *_records(tract, book, today),
+        *_phones(tract),
+        *_looks(tract, book, today),
+    ]
 
 
 def _cut(tract: Tract) -> Iterable[Matter]:
@@ -64,3 +72,14 @@ def _records(tract: Tract, book: Book, today: datetime.date) -> Iterable[Matter]
         if missing and due is not None and (due - today).days <= SOON_D:
             said = (("day", record.day.isoformat()), ("field", missing[0]), ("left_d", (due - today).days))
             yield Matter("record_open", said, (("day", record.day.isoformat()),), due, name=record.key)
+
+
+def _looks(tract: Tract, book: Book, today: datetime.date) -> Iterable[Matter]:
+    names = {p.id: p.name for p in tract.patches}
+    for work in works(tract, book):
+        due = [on for _, on in work.due if on <= today]
+        if due and work.patch in names:
+            plant = book.species[work.species].common if work.species in book.species else work.species
+            said = (("patch", names[work.patch]), ("count", work.stems), ("plants", plant),
+                    ("day", work.day.isoformat()))  # fmt: skip
+            yield Matter("revisit_due", said, (("patch", work.patch), ("work", work.key)), max(due), name=work.key)

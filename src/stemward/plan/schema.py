@@ -55,7 +55,8 @@ _WAY = {
     "how": TEXT, "first": TEXT, "product": TEXT, "concentration_frac": MAYBE, "carrier": TEXT, "tool": TEXT,
     "partner": TEXT, "partner_frac": MAYBE,
 }  # fmt: skip
-_OF_TEN = {"low": MAYBE_WHOLE, "high": MAYBE_WHOLE, "wide": FLAG, "trials": WHOLE, "evidence_kind": WHOLE}
+_OF_TEN = {"low": MAYBE_WHOLE, "high": MAYBE_WHOLE, "wide": FLAG, "trials": WHOLE, "evidence_kind": WHOLE,
+           "own_dead": WHOLE, "own_seen": WHOLE, "books_low": MAYBE_WHOLE, "books_high": MAYBE_WHOLE}  # fmt: skip
 
 WEIGHED = record(
     {

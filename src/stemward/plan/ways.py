@@ -22,9 +22,11 @@ from stemward.kinds import (
     Weight,
 )
 from stemward.label import Situation, resolve
+from stemward.ledger.revisits import works
 from stemward.plan.behind import Behind, behind
 from stemward.plan.effort import hours_of, money_of, when_of
 from stemward.plan.job import work_job
+from stemward.plan.killed import own_of
 from stemward.plan.learned import hours_of_days, use_of
 from stemward.plan.loads import loads_of
 from stemward.plan.sums import Ledger
@@ -253,7 +255,7 @@ def weigh_way(
     job = work_job("w", target, patch, species, way, product, stems, book, sums, partner, use)
     case = Case(tract, as_of, book, (job,), loads_of((job,), tract, book, as_of, sums))
     findings = run(case, ALL)
-    seen = behind(job, book)
+    seen = behind(job, book, *own_stems(way, target, tract, book, shared))
     days = sums.once(("hours", way.how), lambda: hours_of_days(tract, way.how))
     hours = hours_of(job, book, days)
     return Weighed(
@@ -271,6 +273,15 @@ def weigh_way(
         len(stems),
         days.count if days and any(hours) else 0,
     )
+
+
+def own_stems(
+    way: Way, target: Target, tract: Tract, book: Book, shared: dict[Any, Any]
+) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """Dead and seen of one's own stems by work, for a way on a plant; looks are folded once."""
+    if "works" not in shared:
+        shared["works"] = works(tract, book)
+    return own_of(shared["works"], target.species, way, book.defaults["strength_near_factor"].number)
 
 
 def products_of(way: Way, tract: Tract) -> tuple[Product | None, Product | None]:

@@ -273,6 +273,9 @@ class Speaker:
         low, high = way["low"], way["high"]
         words = en.stages.OF_TEN_ALL if low == high else en.stages.OF_TEN
         said = words.format(low=low, high=high, tier=en.stages.KINDS[way["evidence_kind"]])
+        if way["own_seen"]:
+            own = {"dead": way["own_dead"], "seen": way["own_seen"]}
+            said = (en.stages.WITH_OWN if way["evidence_kind"] else en.stages.OWN).format(said=said, **own)
         return f"{said}. {en.stages.NOBODY_KNOWS}" if way["wide"] else said
 
     def behind(self, item: Mapping[str, Any]) -> str:

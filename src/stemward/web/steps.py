@@ -2,6 +2,7 @@
 
 import datetime
 from typing import Any
+from urllib.parse import quote
 
 from django.urls import reverse
 from django.utils.safestring import mark_safe
@@ -144,6 +145,8 @@ def _address(tract_id: str, one: Matter) -> str:
         return reverse("evening", args=[tract_id]) + f"?marked={about['day']}"
     if one.row == "marks_differ":
         return reverse("phones", args=[tract_id]) + "#unlike"
+    if one.row == "revisit_due":
+        return reverse("revisit", args=[tract_id]) + f"?of={quote(about['work'], safe='')}"
     if one.row == "mix_left":
         return reverse("after", args=[tract_id])
     if one.row == "record_open":

@@ -81,6 +81,7 @@ def _row(way: Mapping[str, Any], number: int, speaker: Speaker, taken: bool) -> 
         "words": speaker.way(way),
         "shelf": "on your shelf" if way["on_shelf"] and herbicide else "",
         "ten": mark_safe(ten_stems(way["low"], way["high"])) if way["low"] is not None else "",
+        "ten_books": mark_safe(ten_stems(way["books_low"], way["books_high"])) if way["books_low"] is not None else "",
         "of_ten": speaker.of_ten(way),
         "when": en.stages.WHEN[way["when"]] if herbicide else "",
         "keep": speaker.word("reach_level", level=en.stages.LEVELS[way["reach"]]) if herbicide else "",

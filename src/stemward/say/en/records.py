@@ -107,7 +107,7 @@ KINDS = {
     "treated": "Treated", "batch mixed": "Mixed", "mix left": "Rest of a mix", "jug": "Jug", "marked": "Marked",
     "noted": "Noted",
     "weather": "Weather", "work": "Hours", "filled in": "Filled in", "signed": "Signed",
-    "permission": "Permit or notice",
+    "permission": "Permit or notice", "seen again": "Seen again",
     "taken back": "Taken back", "plan issued": "Plan printed", "set aside": "Set aside",
 }  # fmt: skip
 
@@ -125,6 +125,10 @@ SAID = {
     "why": "why", "code": "plan", "as_of": "for", "treatment": "treatment", "waited_s": "waited from the cut",
     "limit_s": "of at most", "lot": "lot", "flag": "flag", "text": "words", "photo": "photo",
     "latitude_deg": "latitude", "longitude_deg": "longitude", "accuracy_m": "within",
+    "of": "of", "dead": "dead", "resprouting": "resprouting",
+    "gone": "stump gone", "not_found": "not found", "untreated": "missed, never treated",
+    "sprouts": "sprouts on one that lives", "tallest_m": "tallest", "seedlings": "seedlings", "new_stems": "new stems",
+    "dead_rows": "dead", "alive_rows": "resprouting",
 }  # fmt: skip
 """What each part of an entry's body is called on the page."""
 ROWS_HINT = "Ids with commas between; of counted plants how many, as m3: 20."

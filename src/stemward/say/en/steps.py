@@ -58,7 +58,7 @@ ROWS: dict[str, tuple[str, str, str]] = {
         "A thing that nobody knows is not checked; until it is found out the plan stays a draft.",
     ),
     "revisit_due": (
-        "Go back to {patch}: {count} stumps treated {day}.",
+        "Go back to {patch}: {count} {plants} treated {day}.",
         "Start the revisit",
         "Only going back shows what died and what sprouts again.",
     ),

@@ -26,12 +26,13 @@ from stemward.web.views.records import line_of, names_of
 
 EDITED = ("text", "number", "figure", "clock", "choice", "texts", "counts")
 FOLLOWS = ("ae_g", "product_ml", "product", "reckoned_ml", "reckoned_h", "plan", "batch", "state", "species", "code",
-           "as_of", "day")  # fmt: skip
+           "as_of", "day", "of")  # fmt: skip
 """Parts that follow from others or name what the line is about: a line about something else is taken back."""
 ONLY_BACK = ("signed", "plan issued")
 """Kinds that are taken back and not changed."""
 DIMENSIONS = {"_ml": ("volume", "ml"), "ml": ("volume", "ml"), "_m2": ("area", "m2"), "_frac": ("fraction", "frac"),
-              "_h": ("time", "h"), "_m_s": ("speed", "m/s"), "_c": ("temperature", "c")}  # fmt: skip
+              "_h": ("time", "h"), "_m": ("length", "m"),
+              "_m_s": ("speed", "m/s"), "_c": ("temperature", "c")}  # fmt: skip
 """How a figure is typed, by the end of its name: dimension and unit it is kept in."""
 
 

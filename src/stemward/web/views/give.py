@@ -23,8 +23,9 @@ from stemward.gate.out import (
     stems_xlsx,
 )
 from stemward.gate.pieces import join, split
+from stemward.handbook import load
 from stemward.kinds import Tract
-from stemward.ledger import in_force
+from stemward.ledger.revisits import works
 from stemward.notebook import copies as keeping
 from stemward.notebook import merge as merging
 from stemward.notebook import worked
@@ -32,6 +33,7 @@ from stemward.notebook.changes import Asked, Edit, Refused, change
 from stemward.notebook.edits import new_key
 from stemward.notebook.models import GivenOut, Kept
 from stemward.notebook.models import Tract as Row
+from stemward.say.en.revisits import LOOKS, TITLE
 from stemward.web import clock
 from stemward.web.door import who
 from stemward.web.frame import known_of, page
@@ -95,17 +97,14 @@ def _folder(tract_id: str) -> HttpResponse:
 
 
 def dues_of(land: Tract) -> list[Due]:
-    """Looking back at what was treated, a year after: judged sooner, a stem may only look dead."""
+    """Every look back that nobody has made yet at what was treated."""
+    patches, plants = {p.id: p.name for p in land.patches}, load().species
     found = []
-    for entry in in_force(land.entries):
-        if entry.kind == "treated":
-            day = datetime.date.fromisoformat(entry.at[:10])
-            patch = next(
-                (p.name for p in land.patches if p.id == entry.body.get("patch")), str(entry.body.get("patch"))
-            )
-            on = day + datetime.timedelta(days=365)
-            title = f"Go back to {patch}: what was treated {day:%b} {day.day}, {day.year}"
-            found.append(Due(f"{entry.id}-revisit@stemward", on, title, "Count dead, resprouting and missed stems."))
+    for work in works(land, load()):
+        plant = plants[work.species].common if work.species in plants else work.species
+        for look, on in work.due:
+            title = TITLE.format(patch=patches.get(work.patch, work.patch), plants=plant, day=work.day)
+            found.append(Due(f"{work.entries[0]}-{look.replace(' ', '-')}@stemward", on, title, LOOKS[look]))
     return found
 
 

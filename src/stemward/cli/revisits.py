@@ -1,0 +1,32 @@
+"""stemward revisits: what was treated, when to look at it again, what was seen."""
+
+import argparse
+from pathlib import Path
+
+
+def add(parser: argparse.ArgumentParser) -> None:
+    """The arguments of `stemward revisits`."""
+    parser.add_argument("folder", type=Path, help="the tract folder")
+    parser.add_argument("--as-of", metavar="DATE", help="the day it is (default: today)")
+    parser.add_argument("--units", choices=("us", "metric"), default="us", help="units to read")
+    parser.add_argument("--pdf", type=Path, metavar="F", help="write the sheet to take along")
+    parser.add_argument("--paper", choices=("letter", "a4"), default="letter")
+
+
+def run(args: argparse.Namespace) -> int:
+    """Print what is due and what was seen. 0, or 2 for input that cannot be used."""
+    from stemward.cli.common import Unusable, read_tract, say_unusable, write_whole
+    from stemward.handbook import load
+    from stemward.say.revisits import revisit_lines
+
+    book = load()
+    try:
+        tract, as_of = read_tract(args.folder, args.as_of, book)
+        if args.pdf:
+            from stemward.paper.revisit_sheet import revisit_sheet
+
+            write_whole(args.pdf, revisit_sheet(tract, book, as_of, args.units, args.paper))
+    except Unusable as wrong:
+        return say_unusable(str(wrong))
+    print("\n".join(revisit_lines(tract, as_of, book)))
+    return 0

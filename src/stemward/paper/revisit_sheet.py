@@ -1,0 +1,29 @@
+"""The sheet to take along when going back: what was treated where, and boxes to fill."""
+
+import datetime
+
+from stemward.handbook import Book
+from stemward.kinds import Tract
+from stemward.ledger.revisits import works
+from stemward.paper.pages import Part, pages_pdf
+from stemward.say.en import revisits as words
+from stemward.say.numbers import System
+from stemward.say.revisits import work_words
+
+ROOM = ("", "", "", "", "", "")
+
+
+def revisit_sheet(tract: Tract, book: Book, as_of: datetime.date, units: System = "us", paper: str = "letter") -> bytes:
+    """All that was treated and is not done with, the overdue first, with room to write. PDF/UA-1."""
+    del units
+    names = {p.id: p.name for p in tract.patches} | {p.id: p.name for p in tract.shelf}
+    open_ = [work_words(w, names, as_of, book) for w in works(tract, book) if w.due]
+    rows = tuple(
+        (f"{one['what']}, {one['patch']}; {one['how']}, {one['day']}. {one['due'][0]['look']}: {one['due'][0]['on']}",
+         *ROOM)
+        for one in sorted(open_, key=lambda w: (not w["late"], w["due"][0]["on"]))
+    )  # fmt: skip
+    table = Part(head_row=words.SHEET_HEAD, rows=rows, widths=(3.2, 1, 1, 1, 1, 1, 1), to_fill=True)
+    parts = [Part(lines=words.SHEET_HOW), table if rows else Part(lines=(words.NONE,))]
+    footer = words.SHEET_FOOTER.format(tract=tract.name, day=as_of)
+    return pages_pdf(words.SHEET_TITLE.format(tract=tract.name), parts, footer, as_of, paper)

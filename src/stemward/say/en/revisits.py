@@ -1,0 +1,61 @@
+"""Going back and what was learned, in words."""
+
+TITLE = "Go back to {patch}: {plants} treated {day:%b} {day.day}, {day.year}"
+LOOKS = {
+    "first": "First look, with the first sprouts: too early to call anything dead.",
+    "verdict": "The look that counts: dead, resprouting, not found.",
+    "second year": "Second year: what came back late, seedlings, what was missed.",
+}
+LOOK_NAMES = {"first": "first look", "verdict": "verdict", "second year": "second year"}
+EARLY = "early: {months:.0f} months after, no verdict before {least:.0f}"
+LATE = "{months:.0f} months after"
+COUNTS = "{dead} dead, {resprouting} resprouting of {judged} seen"
+NONE = "Nothing was treated yet that names a plant and a method, so there is nothing to go back to."
+OVERDUE = "due since {on}"
+TO_COME = "due {on}"
+DONE = "all looks made"
+GONE = "{} where the stump is gone"
+NOT_FOUND = "{} not found"
+UNTREATED = "{} missed and never treated"
+SHEET_TITLE = "Going back: {tract}"
+SHEET_FOOTER = "{tract}, printed {day}. Stemward advises and keeps records."
+SHEET_HOW = (
+    "Day: ____________   Who: ______________________________   Hours of all together: ______",
+    "Look at each treated plant from all sides, the root collar too. Scrape the bark with a knife: green below lives. "
+    "Count plants, not sprouts. Dead: nothing green. Back: sprouts, or green below the bark. Missed: no dye, no cut, "
+    "no dead leaves: it was never treated. What nobody can find is not dead; write it under not found.",
+    "Dead trees drop limbs: look up, and stay away from them in wind. Entry intervals and protective equipment of the "
+    "label hold for those who go back as well.",
+)
+SHEET_HEAD = ("What was treated", "Dead", "Back", "Sprouts on one; tallest", "Not found", "Missed", "Seedlings")
+
+BOOKS = "The books alone, counted for {stems:.0f} stems: {low} to {high} of 10 die."
+BOOKS_NONE = "No trial or rating is known for this plant, way and strength; only your own stems speak."
+SEEN = (
+    "You saw {dead} of {seen} dead in {works}: {share:.0f} %, from {low:.0f} to {high:.0f} % by Wilson's interval "
+    "of 95 %."
+)
+SEEN_NONE = "None of it was looked at late enough for a verdict."
+TOGETHER = (
+    "Books and your own together: {low} to {high} of 10 die. Of the next ten, treated as one lot, {least} to {most}."
+)
+ALIKE = "Stems of one day went alike, so your {seen} count for about {worth:.0f}."
+EARLY_WORKS = "{count} more not looked at yet, or too early."
+ONE_WORK, WORKS = "one day's work", "{count} days' works"
+VERDICTS = {
+    "more": "{one} killed more of {plants} than {two}: {a} of {n} against {b} of {m} dead.",
+    "less": "{one} killed fewer of {plants} than {two}: {a} of {n} against {b} of {m} dead.",
+    "not told apart": "{one} and {two} on {plants} cannot be told apart yet: {a} of {n} against {b} of {m} dead.",
+}
+NUMBERS = (
+    "Difference {apart:+.0f} in 100, from {low:+.0f} to {high:+.0f} (Newcombe's interval, 95 %, widened {effect:.1f} "
+    "times for stems that went alike); Fisher's exact test of the plain counts: p = {p:.3f}."
+)
+ELSE = {
+    "season": "They were done in different seasons, so it may be the season.",
+    "person": "Different people did them, so it may be the hand.",
+    "unknown": "Stems differ in size and place as well; only arms marked out beforehand tell for sure.",
+}
+FOUND = "A visit found {share:.0f} of 100 plants ({count} plants behind it)."
+SPROUTS = "One that came back had {each:.1f} sprouts ({count} plants behind it)."
+SEEDLINGS = "For each plant treated {each:.2f} seedlings stood there ({count} plants behind it)."

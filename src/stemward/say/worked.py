@@ -1,0 +1,74 @@
+"""What worked, in plain sentences with the numbers behind them."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from stemward.handbook import Book
+from stemward.plan.killed import Held, Killed, Others
+from stemward.say.en import revisits as words
+from stemward.say.en.stages import HOW
+
+
+def way_name(one: Killed, names: Mapping[str, str]) -> str:
+    """Method and product."""
+    how = HOW.get(one.method, one.method)
+    return f"{how}, {names.get(one.product, one.product)}" if one.product else how
+
+
+def plant_name(species: str, book: Book) -> str:
+    """A plant's common name, else its Latin one."""
+    return book.species[species].common if species in book.species else species
+
+
+def killed_words(one: Killed, names: Mapping[str, str], book: Book) -> dict[str, Any]:
+    """One way on one plant: name, lines, ends of ten for the books (None where silent) and for all."""
+    lines = []
+    worth = one.books.a + one.books.b
+    if one.books_low is not None:
+        lines.append(words.BOOKS.format(stems=worth, low=one.books_low, high=one.books_high))
+    else:
+        lines.append(words.BOOKS_NONE)
+    dead, seen = sum(one.dead), sum(one.seen)
+    if seen:
+        low, high = one.wilson
+        works = words.ONE_WORK if len(one.seen) == 1 else words.WORKS.format(count=len(one.seen))
+        lines.append(words.SEEN.format(dead=dead, seen=seen, works=works, share=100 * dead / seen,
+                                       low=100 * low, high=100 * high))  # fmt: skip
+        if one.effect >= 1.05:
+            lines.append(words.ALIKE.format(seen=seen, worth=seen / one.effect))
+        least, most = one.next_ten
+        lines.append(words.TOGETHER.format(low=one.ten[0], high=one.ten[1], least=least, most=most))
+    else:
+        lines.append(words.SEEN_NONE)
+    if one.early and seen:
+        lines.append(words.EARLY_WORKS.format(count=one.early))
+    return {
+        "plant": plant_name(one.species, book), "way": way_name(one, names), "lines": lines,
+        "books": (one.books_low, one.books_high) if one.books_low is not None else None,
+        "ten": one.ten if seen else None,
+    }  # fmt: skip
+
+
+def held_words(held: Held, names: Mapping[str, str], book: Book) -> list[str]:
+    """Two ways against each other: the sentence, its numbers, and what else it may be."""
+    one, two, result = held.one, held.two, held.result
+    said = words.VERDICTS[result.verdict].format(
+        one=way_name(one, names), two=way_name(two, names), plants=plant_name(one.species, book),
+        a=sum(one.dead), n=sum(one.seen), b=sum(two.dead), m=sum(two.seen),
+    )  # fmt: skip
+    numbers = words.NUMBERS.format(
+        apart=100 * result.apart, low=100 * result.low, high=100 * result.high, effect=result.effect, p=result.p
+    )
+    return [said, numbers, *(words.ELSE[name] for name in held.other), words.ELSE["unknown"]]
+
+
+def other_words(found: Others) -> Sequence[str]:
+    """What else looks back teach; nothing where nobody counted."""
+    lines = []
+    if found.found[1]:
+        lines.append(words.FOUND.format(share=100 * found.found[0], count=found.found[1]))
+    if found.sprouts[1]:
+        lines.append(words.SPROUTS.format(each=found.sprouts[0], count=found.sprouts[1]))
+    if found.seedlings[1]:
+        lines.append(words.SEEDLINGS.format(each=found.seedlings[0], count=found.seedlings[1]))
+    return lines

@@ -1,0 +1,29 @@
+"""What worked: kill rates with what stands behind them, ways held against each other, what else was learned."""
+
+from typing import Any
+
+from django.http import HttpRequest, HttpResponse
+from django.utils.safestring import mark_safe
+
+from stemward.drawings.tally import ten_stems
+from stemward.handbook import load
+from stemward.plan.killed import comparisons, killed, others
+from stemward.say.worked import held_words, killed_words, other_words
+from stemward.web.frame import known_of, page
+from stemward.web.views.records import names_of
+
+
+def worked_page(request: HttpRequest, tract_id: str) -> HttpResponse:
+    """Every way that was used, books and own stems as two rows of ten."""
+    land, book = known_of(tract_id).land, load()
+    found, names = killed(land, book), names_of(land)
+    rows = [_drawn(killed_words(one, names, book)) for one in found]
+    held = [held_words(one, names, book) for one in comparisons(found)]
+    return page(
+        request, "web/worked.html", tract_id, "after", rows=rows, held=held, others=other_words(others(land, book))
+    )
+
+
+def _drawn(said: dict[str, Any]) -> dict[str, Any]:
+    drawn = {name: mark_safe(ten_stems(*said[name])) if said[name] else "" for name in ("books", "ten")}
+    return {**said, **drawn}

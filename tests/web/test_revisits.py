@@ -1,0 +1,88 @@
+"""Going back on the page: due looks, quick entry, what is refused, the sheet."""
+
+import re
+
+import pytest
+
+from notebook.some import name
+from stemward.notebook import worked
+
+DAY = "2027-06-10"
+KEY = "2025-09-20/rim/Ailanthus altissima/hack and squirt/imazapyr-2lb"
+
+
+@pytest.fixture(autouse=True)
+def _today(monkeypatch):
+    """A day on which tree-of-heaven is due."""
+    monkeypatch.setenv("STEMWARD_TODAY", DAY)
+
+
+def words(response):
+    """A page as one line of words."""
+    text = response.content.decode()
+    return re.sub(r"\s+", " ", re.sub(r"<[^>]+>", " ", text[text.index("<main") :]))
+
+
+def send(client, tract, key=KEY, **typed):
+    """Write down a look."""
+    body = {"command": name(), "day": DAY, **typed}
+    return client.post(f"/land/{tract}/after/back?of={key}", body)
+
+
+def looks(tract):
+    """Looks that were written down here."""
+    return [e for e in worked.known(tract).land.entries if e.kind == "seen again" and len(e.id) > 8]
+
+
+def test_the_list_shows_what_is_due_and_what_was_early(client, hollow):
+    """A look at 12 months is no verdict for a plant that suckers; its verdict is due."""
+    said = words(client.get(f"/land/{hollow}/after/back"))
+    assert "22 tree-of-heaven" in said and "due since 2027-06-01" in said
+    assert "19 dead, 3 resprouting of 22 seen (early: 12 months after, no verdict before 18)" in said
+    assert "45 dead, 11 resprouting of 56 seen; 3 not found; 6 missed and never treated (12 months after)" in said
+
+
+def test_a_look_becomes_an_entry_and_undoes_nothing(client, hollow):
+    """Counts and the tallest sprout in feet; the entry names what it looked at."""
+    answer = send(client, hollow, dead="18", resprouting="3", not_found="1", sprouts="2", tallest="3 ft", seedlings="4")
+    assert answer.status_code == 302
+    (entry,) = looks(hollow)
+    assert entry.body["of"] == ["e1"]
+    assert (entry.body["dead"], entry.body["not_found"], entry.body["tallest_m"]) == (18, 1, pytest.approx(0.9144))
+    assert "18 dead, 3 resprouting of 21 seen; 1 not found (21 months after)" in words(
+        client.get(f"/land/{hollow}/after/back")
+    )
+    assert client.get(f"/land/{hollow}/after/correct/{entry.id}").status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ({}, "How many are dead"),
+        ({"dead": "many"}, "Dead: not understood"),
+        ({"dead": "20", "resprouting": "9"}, "That is 29 plants, and 22 were treated"),
+        ({"dead": "1", "day": "2025-01-01"}, "lies before the treatment"),
+        ({"dead": "1", "day": "2028-01-01"}, "still to come"),
+        ({"dead": "1", "tallest": "tall"}, "Tallest sprout"),
+    ],
+)
+def test_what_cannot_be_is_refused_and_what_was_typed_stays(client, hollow, typed, said):
+    """A sentence, nothing changed, the form as it was."""
+    answer = send(client, hollow, note="by the gate", **typed)
+    assert answer.status_code == 422
+    assert said in words(answer) and "Nothing was changed" in words(answer)
+    assert "by the gate" in answer.content.decode()
+    assert not looks(hollow)
+
+
+def test_more_than_were_treated_can_be_so(client, hollow):
+    """The count is asked about and not refused for good."""
+    assert send(client, hollow, dead="29", more="yes").status_code == 302
+
+
+def test_sheet_and_calendar(client, hollow):
+    """The sheet is a PDF; every look still to come stands in the calendar."""
+    assert client.get(f"/land/{hollow}/after/back.pdf").content.startswith(b"%PDF")
+    text = client.get(f"/land/{hollow}/out/ics").content.decode().replace("\r\n ", "")
+    assert "e1-verdict@stemward" in text and "DTSTART;VALUE=DATE:20270601" in text
+    assert "e2-verdict@stemward" not in text
