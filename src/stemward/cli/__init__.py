@@ -15,6 +15,7 @@ COMMANDS = {
     "near": "quick sum: what may reach a plant that is to be kept",
     "hours": "which hours ahead are open for the work, and why not the others",
     "revisits": "what was treated, when to look at it again, what was seen",
+    "years": "what the years ahead take: strategies side by side, and where a sum of hours goes first",
     "label": "read a label's PDF: what it may say, with the page of each, for a person to read there",
     "handbook": "what is known of treating one plant, its months, what fails, and from where",
     "checks": "list every check, what it protects and who says so",

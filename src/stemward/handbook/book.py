@@ -126,6 +126,15 @@ class Book:
         )
 
     @cached_property
+    def _ranges(self) -> Mapping[str, tuple[float, float]]:
+        rows = read_table(self.folder, "defaults.csv")
+        return {r["id"]: (float(r["low"]), float(r["high"])) for r in rows if r["low"] and r["high"]}
+
+    def default_range(self, name: str) -> tuple[float, float]:
+        """Least and most of a default, as far as anyone knows; KeyError where no range is on record."""
+        return self._ranges[name]
+
+    @cached_property
     def weather_rules(self) -> tuple[WeatherRule, ...]:
         """Rules of the hours: which weather shuts which work."""
         return load_weather_rules(self.folder)

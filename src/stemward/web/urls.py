@@ -27,6 +27,7 @@ from stemward.web.views import (
     sums,
     trace,
     unplanned,
+    years,
 )  # fmt: skip
 
 handler404 = "stemward.web.views.trouble.not_found"
@@ -108,6 +109,7 @@ urlpatterns = [
     path(T + "after/records.<str:what>", records.export, name="records"),
     path(T + "after/back", revisits.revisit, name="revisit"),
     path(T + "after/worked", learned.worked_page, name="worked"),
+    path(T + "years", years.years, name="years"),
     path(T + "after/back.pdf", revisits.sheet, name="revisit-pdf"),
     path(T + "permits", permits.permit_page, name="permits"),
     path(T + "day.pdf", permits.day_sheets, name="day-pdf"),
