@@ -72,7 +72,7 @@ def test_words_hold_every_strategy_and_say_what_is_a_guess():
     found = drawn(4, 2.0)
     rows = say.strategy_rows(found, "us")
     assert len(rows) == 6 and all(len(row) == len(say.head(found)) for row in rows)
-    assert len(say.shares(found)) == 5 and len(say.budget_rows(found)) == 4
+    assert len(say.shares(found)) == 5 and 1 <= len(say.budget_rows(found)) <= 4
     assert any("guess" in line for line in say.notes(found)) == bool(found.guessed)
     assert sum(found.shares.values()) <= 1.05
 

@@ -2,27 +2,14 @@
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from typing import Any
 
+from stemward.drawings.tally import ten_stems
 from stemward.paper.compile import to_pdf
+from stemward.say.parts import Part
 
 SIZES = {"letter": "us-letter", "a4": "a4"}
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """One part of a page. figures: (words, SVG, words for those who do not see it). widths: shares of the columns,
-    all alike when empty. to_fill: rows high enough to write in."""
-
-    head: str = ""
-    lines: tuple[str, ...] = ()
-    points: tuple[str, ...] = ()
-    figures: tuple[tuple[str, str, str], ...] = ()
-    head_row: tuple[str, ...] = ()
-    rows: tuple[tuple[str, ...], ...] = ()
-    widths: tuple[float, ...] = ()
-    to_fill: bool = False
 
 
 def pages_pdf(title: str, parts: Sequence[Part], footer: str, as_of: datetime.date, paper: str = "letter") -> bytes:
@@ -35,6 +22,6 @@ def pages_pdf(title: str, parts: Sequence[Part], footer: str, as_of: datetime.da
 
 def _data(part: Part) -> dict[str, Any]:
     return asdict(part) | {
-        "figures": [{"words": words, "svg": svg, "alt": alt} for words, svg, alt in part.figures],
+        "figures": [{"words": words, "svg": ten_stems(low, high), "alt": alt} for words, low, high, alt in part.tens],
         "widths": list(part.widths or [1.0] * len(part.head_row)),
     }

@@ -5,9 +5,10 @@ import datetime
 from stemward.handbook import Book
 from stemward.kinds import Tract
 from stemward.ledger.revisits import works
-from stemward.paper.pages import Part, pages_pdf
+from stemward.paper.pages import pages_pdf
 from stemward.say.en import revisits as words
 from stemward.say.numbers import System
+from stemward.say.parts import Part
 from stemward.say.revisits import work_words
 
 ROOM = ("", "", "", "", "", "")

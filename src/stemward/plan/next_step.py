@@ -152,6 +152,8 @@ def step_states(tract: Tract, plan: Mapping[str, Any] | None, issued: str) -> di
         states["look"] = "begun" if open_rows & {"count", "kept"} else "done"
     if any(entry.kind == "treated" for entry in tract.entries):
         states["work"] = "begun"
+    if any(entry.kind == "seen again" for entry in tract.entries):
+        states["revisit"] = "begun"
     if plan is None or not plan["treatments"]:
         return states
     chosen = [t for t in plan["treatments"] if t["chosen_by"] == "person"]

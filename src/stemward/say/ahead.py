@@ -82,7 +82,8 @@ def budget_rows(found: Outlook) -> list[list[str]]:
     if found.budget is None:
         return []
     rows = []
-    for year in range(found.years):
+    worked = np.flatnonzero(found.budget.spent.sum(axis=1) >= 0.05)
+    for year in range(int(worked.max(initial=0)) + 1):
         spent, share, gain = (getattr(found.budget, n)[year] for n in ("spent", "share", "gain"))
         order = [int(n) for n in np.argsort(-gain, kind="stable") if spent[n] >= 0.05]
         where = [words.WHERE.format(name=found.names[n], spent=spent[n], share=100 * share[n], gain=gain[n])

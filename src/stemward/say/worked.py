@@ -40,6 +40,10 @@ def killed_words(one: Killed, names: Mapping[str, str], book: Book) -> dict[str,
         lines.append(words.TOGETHER.format(low=one.ten[0], high=one.ten[1], least=least, most=most))
     else:
         lines.append(words.SEEN_NONE)
+        early = [w.seen[-1] for w in one.works if w.seen and w.seen[-1].judged]
+        if early:
+            counts = {"dead": sum(s.dead for s in early), "seen": sum(s.judged for s in early)}
+            lines.append(words.EARLY_SEEN.format(**counts))
     if one.early and seen:
         lines.append(words.EARLY_WORKS.format(count=one.early))
     return {

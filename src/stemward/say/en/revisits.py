@@ -35,10 +35,9 @@ SEEN = (
     "You saw {dead} of {seen} dead in {works}: {share:.0f} %, from {low:.0f} to {high:.0f} % by Wilson's interval "
     "of 95 %."
 )
+EARLY_SEEN = "Seen early: {dead} of {seen} dead. That is no verdict yet."
 SEEN_NONE = "None of it was looked at late enough for a verdict."
-TOGETHER = (
-    "Books and your own together: {low} to {high} of 10 die. Of the next ten, treated as one lot, {least} to {most}."
-)
+TOGETHER = "All together: {low} to {high} of 10 die. Of the next ten, treated as one lot, {least} to {most}."
 ALIKE = "Stems of one day went alike, so your {seen} count for about {worth:.0f}."
 EARLY_WORKS = "{count} more not looked at yet, or too early."
 ONE_WORK, WORKS = "one day's work", "{count} days' works"

@@ -72,12 +72,15 @@ def _slider(name: str, known: Known) -> dict[str, Any]:
 
 def _shown(found: Outlook, units: Any) -> dict[str, Any]:
     most = max(float(path.band().max()) for path in found.paths)
+    heads, budget_heads = say.head(found), say.budget_head(found)
     return {
-        "head": say.head(found),
+        "head": heads,
         "rows": [
-            {"cells": row[1:], "name": row[0], "drawn": mark_safe(years_band(path.band().tolist(), most))}
+            {"cells": list(zip(heads[1:], row[1:], strict=True)), "name": row[0],
+             "drawn": mark_safe(years_band(path.band().tolist(), most))}
             for row, path in zip(say.strategy_rows(found, units), found.paths, strict=True)
         ],
         "shares": say.shares(found), "notes": say.notes(found),
-        "budget_head": say.budget_head(found), "budget": say.budget_rows(found),
+        "budget_head": budget_heads,
+        "budget": [list(zip(budget_heads, row, strict=True)) for row in say.budget_rows(found)],
     }  # fmt: skip
