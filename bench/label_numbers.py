@@ -113,7 +113,7 @@ def _bark(rng: random.Random) -> tuple[object, ...]:
 
 def _limits(rng: random.Random) -> tuple[object, ...]:
     lb = rng.choice((2, 2.5, 3, 4, 6, 8, 9))
-    return lb, rng.choice((0.5, 0.75, 1, 1.5)), rng.choice((1, 1.5, 2, 2.67)), rng.randint(1, 4)
+    return lb, rng.choice((0.5, 0.75, 1, 1.5)), rng.choice((1, 1.5, 2, 2.67)), rng.randint(2, 4)
 
 
 def _lengths(rng: random.Random) -> tuple[object, ...]:
@@ -147,7 +147,7 @@ def _minutes(rng: random.Random) -> tuple[object, ...]:
 
 def _weather(rng: random.Random) -> tuple[object, ...]:
     heat, cold, wind = rng.choice((80, 85, 90, 95)), rng.choice((32, 40, 45, 50)), rng.choice((8, 10, 12, 15))
-    rain = rng.choice((1, 2, 4, 6, 8, 24))
+    rain = rng.choice((2, 3, 4, 6, 8, 24))
     return (
         heat,
         round((heat - 32) / 1.8),

@@ -85,7 +85,7 @@ def test_a_scanned_label_has_its_words_in_pictures_only() -> None:
     from stemward.gate.label_ocr import can_read_pictures
     from stemward.gate.label_pdf import read_label
 
-    label = press(0, look=Layout(size_pt=10.0, between_em=1.2))
+    label = press(0, look=Layout(2, size_pt=8.0, between_em=1.0))
     raw = scanned(label.pdf, 1)
     assert text_of(raw).strip() == ""
     if not can_read_pictures():
