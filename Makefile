@@ -62,6 +62,7 @@ bench: $(VENV)/dev.done
 	$(PY) bench/dry.py
 	$(PY) bench/calibration.py
 	$(PY) bench/years.py
+	$(PY) bench/trials.py
 	$(PY) bench/phones.py
 
 pictures: $(VENV)/dev.done packet
