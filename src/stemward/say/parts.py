@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One part of a page. tens: (words, low, high, words for those who do not see it), drawn as
-    ten stems of which so many die. widths: shares of the columns,
-    all alike when empty. to_fill: rows high enough to write in."""
+    """One part of a page. tens: (words, low, high, words for those who do not see it), drawn as ten
+    stems of which so many die. widths: shares of the columns, all alike when empty. to_fill: rows high enough to
+    write in."""
 
     head: str = ""
     lines: tuple[str, ...] = ()

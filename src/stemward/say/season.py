@@ -77,7 +77,8 @@ def sentence(about: Season) -> str:
     if not done and not looks:
         return words.SENTENCE_NONE.format(year=about.year)
     days = len({w.day for w in done})
-    said = words.SENTENCE.format(
+    text = words.SENTENCE if done and looks else words.SENTENCE_DONE if done else words.SENTENCE_SEEN
+    said = text.format(
         year=about.year, stems=sum(w.stems for w in done), seen=sum(s.judged for s in looks),
         days=words.ONE_DAY if days == 1 else words.DAYS.format(count=days),
     )  # fmt: skip

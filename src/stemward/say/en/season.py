@@ -10,6 +10,8 @@ FOOTER = (
 )
 INVENTED = "This tract and all its figures are invented, as an example."
 SENTENCE = "In {year}, {stems} plants were treated on {days}, and {seen} treated before were looked at again."
+SENTENCE_DONE = "In {year}, {stems} plants were treated on {days}."
+SENTENCE_SEEN = "In {year} nothing was treated, and {seen} plants treated before were looked at again."
 SENTENCE_DEAD = "Of {judged} that were looked at late enough {dead} are dead."
 SENTENCE_NONE = "Nothing was treated or looked at in {year}."
 ONE_DAY, DAYS = "one day", "{count} days"
