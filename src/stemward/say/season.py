@@ -238,9 +238,11 @@ def bid_parts(about: Season, plan: Mapping[str, Any], ways: Mapping[str, str]) -
         seen = item["behind"]
         text = words.NO_EXPECT if seen["low"] is None else words.EXPECT
         expect.append(text.format(low=seen["low"], high=seen["high"], **said))
+    stops = sum(f["weight"] == "stop" for f in plan["findings"])
+    draft = (words.BID_STOPPED.format(count=stops),) if stops else ()
     numbers = {"months": 12, "share": BID_SHARE, "count": BID_COUNT, "find": BID_FIND}
     return [
-        Part(lines=_invented(about)),
+        Part(lines=(*draft, *_invented(about))),
         Part(words.SCOPE, tuple(line.format(day=about.today) for line in words.SCOPE_NOTE), head_row=words.SCOPE_HEAD,
              rows=tuple(rows), widths=(1.2, 1.4, 0.7, 1.3, 3)),
         Part(words.KEEP, points=_kept(about) or (words.KEEP_NONE,)),

@@ -42,6 +42,9 @@ SHARE_RECEIPTS, RECEIPT_HEAD = "Receipts", ("Day", "From whom", "What for", "Amo
 SIGN = "I have checked this against my records.   Name: ______________________   Day: ____________"
 AREA_PATCH = "{area}, the whole patch"
 BLANK = "______________"
+BID_STOPPED = (
+    "DRAFT, DO NOT SEND OUT. The plan has {count} things that stop it; the way or the product has to change first."
+)
 SCOPE, SCOPE_HEAD = "What is to be done", ("Patch", "Plants", "Stems", "Sizes", "How")
 SCOPE_NOTE = (
     "Counts are from the owner's survey of {day}; bidders look for themselves before they name a price.",
