@@ -15,15 +15,15 @@ HEADINGS: tuple[tuple[str, str], ...] = (
     ("environment", r"environmental hazards?( statements?)?"),
     ("physical", r"physical (or|and) chemical hazards?|physical hazards?|physical/chemical hazards?"),
     ("farm workers", r"agricultural use requirements?"),
-    ("others", r"non-?\s?agricultural use requirements?"),
+    ("others", r"non-?\s?agricultural use( requirements?)?"),
     ("storage", r"(pesticide )?storage( (and|&) disposal)?|pesticide (storage|disposal)|container (handling|disposal|storage)( (and|&) disposal)?|disposal"),
     ("restrictions", r"(general |use |product |general use |site )*(restrictions|precautions|limitations)(,? (and|or) (restrictions|precautions|limitations))*|maximum (use |application )?rates?"),
     ("drift", r"(mandatory )?spray drift( management| advisories| restrictions| precautions| reduction.*)?|drift|off-target movement|weather|wind|temperature inversions?"),
-    ("mixing", r"mixing( and (loading|application))?( instructions| directions| procedures)?|tank[- ]?mix(es|tures?|ing)?( instructions| directions)?|spray additives|adjuvants?|surfactants?|additives"),
+    ("mixing", r"mixing( and (loading|application))?( equipment)?( instructions| directions| procedures)?|tank[- ]?mix(es|tures?|ing)?( instructions| directions)?|spray additives|adjuvants?|surfactants?|additives"),
     ("plants", r"((woody )?(plants?|species|brush|weeds|trees)( and \w+)?( species)?) (controlled|suppressed|treated)( or (controlled|suppressed|partially controlled))?|(target|susceptible|woody) (plants|species|plant species)|woody brush and trees"),
     ("grazing", r"grazing( and haying| (and|or) hay(ing)?( harvest)?)?( restrictions| precautions)?|haying( restrictions)?|livestock|(grazing|haying)( and| or|/)+\s?(grazing|haying|slaughter)?( restrictions)?"),
-    ("warranty", r"(limitation of |limited )?warranty( disclaimer)?( and (limitation of liability|disclaimer))?|limitation of (remedies|liability)|conditions of sale( and .*)?|inherent risks of use|terms and conditions of use"),
-    ("sites", r"(approved |labell?ed |registered )?(use )?sites( of use)?|where to use|areas of use|application sites|use areas|places? of use"),
+    ("warranty", r"(limitation of |limited )?warranty( disclaimer)?( and (limitation of liability|disclaimer))?|limitation of (remedies|liability)|conditions of sale( and .*)?|inherent risks of use|terms and conditions of (use|sale)"),
+    ("sites", r"(approved |labell?ed |registered )?(use )?sites( of use)?|where to use( this product)?|areas of use|application sites|use areas|places? of use"),
     ("directions", r"directions for use|instrucciones de uso|(general|product|use) information|(general )?use directions|general instructions"),
 )  # fmt: skip
 """Parts with the headings under which they stand, as label.md lists their variants."""
@@ -113,7 +113,7 @@ _EMPHASIS = re.compile(
     r"(?:do not|not |never|avoid|note|important|attention|keep|danger|warning|caution|poison|or\b|and\b|stop|read|total|(?:active|other|inert) ingr)",
     re.I,
 )
-_END = re.compile(r"(?<=[^.\s][.!?])\s+(?=[A-Z0-9•\-–(])")
+_END = re.compile(r"(?<=[^.\s][.!?])\s+(?=[A-Z0-9•\-–(])|(?<=[a-z)][.!?]\d)\s+(?=[A-Z])")
 _SHORT = re.compile(
     r"\b(?:Reg|Est|No|Nos|U\.S|fl|oz|gal|lbs?|pt|qt|approx|max|min|vs|e\.g|i\.e|in|ft|Inc|Co|Fig|Sec|St)\.$", re.I
 )
@@ -162,6 +162,7 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
             or (held.last and held.last.cell)
             or BULLET.match(line.text)
             or _apart(line, held, usual, pitch)
+            or (held.last is not None and ROW_END.search(held.last.text) and line.text[:1].isupper())
         ):
             found += held.close(part)
         if not held.text and (run_in := RUN_IN.match(line.text)) and (named := _run_in(run_in["head"])):
@@ -181,16 +182,26 @@ def _opened(lines: Sequence[Line], number: int, usual: float) -> tuple[str, int]
     line = lines[number]
     text = line.text
     best = (part_of(line, usual), 0)
+    texts = [text]
     for more in (1, 2):
         if number + more >= len(lines):
             break
         after = lines[number + more]
-        if after.page != line.page or (text.isupper() != after.text.isupper()):
+        divided = texts[0].endswith("-")
+        if (after.page != line.page and not divided) or (text.isupper() != after.text.isupper()):
             break
-        text = text[:-1] + after.text if text.endswith("-") and not COMPOUND.search(text) else f"{text} {after.text}"
-        together = part_of(Line(line.page, text, line.box, line.size), usual)
+        # A hyphen at the end may part the word or belong to it: both are tried.
+        texts = [
+            joined
+            for one in texts
+            for joined in ((one[:-1] + after.text, one + after.text) if one.endswith("-") else (f"{one} {after.text}",))
+        ]
+        named = (part_of(Line(line.page, one, line.box, line.size), usual) for one in texts)
+        together = next((part for part in named if part and part != OTHER), "")
         if together:
             best = (together, more)
+        elif divided and best[0] in ("", OTHER):
+            best = (part_of(Line(line.page, texts[0], line.box, line.size), usual), more)
     return best
 
 
@@ -220,6 +231,12 @@ def _apart(line: Line, held: "_Held", usual: float, pitch: float) -> bool:
 SIGNAL = re.compile(
     r"(?:Signal word:?\s*)?(?:DANGER|WARNING|CAUTION)(?:\s*[/–-]?\s*(?:PELIGRO|AVISO|PRECAUCI.N))?\s*[.:!]?"
 )
+ROW_END = re.compile(
+    r"\b\d[\d.,/]*\s*(?:%|°\s?[FC]|(?:lbs?|pounds?|kg|qts?|quarts?|gals?|gallons?|fl\.? ?oz|hours?|days?|minutes?|feet|ft|"
+    r"inches|in|mph)\b\.?(?:\s*(?:a\.?e\.?|a\.?i\.?))?(?:\s*(?:/|per)\s*\w+)?)$",
+    re.I,
+)
+"""The end of a row of a table without rules: a figure with its unit and no full stop."""
 COMPOUND = re.compile(
     r"(?:\d|\b(?:restricted|early|chemical|long|non|re|rights|of|cut|low|high|post|pre|hack|and|oil|water|medium|one|two))-$",
     re.I,

@@ -13,7 +13,11 @@ RANGE = r"\s*(?:to|-|through|and)\s*"
 SHARE = rf"{NUMBER}(?:\s*%?\s*(?:to|-)\s*{NUMBER})?\s*%(?:\s*v/v)?"
 RATE = re.compile(rf"(?P<n>{NUMBER})\s*(?P<unit>lb|kg|g|oz|fl oz|pt|qt|gal)\b", re.I)
 NEGATED = re.compile(r"\b(?:do not|don't|not|never|avoid|except|cannot|must not)\b", re.I)
-FORBIDS = r"\b(?:do not|must not|may not|never|avoid|should not|shall not|not be (?:applied|made|used)|prohibited|not for use)\b"
+FORBIDS = (
+    r"\b(?:do not|don't|must not|may not|never|avoid|should not|shall not|cannot|not to be|not be (?:applied|made|used|mixed|combined|"
+    r"stored|treated|shorter|longer)|(?:is|are) (?:prohibited|forbidden|unlawful|not (?:allowed|permitted))|not (?:allowed|permitted)|prohibited|"
+    r"forbidden|unlawful|not for use|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
+)
 ADVICE = re.compile(
     r"\b(?:should|may(?! not\b| be (?:used|applied|made|treated|mixed|tank))|recommend(?:ed|s)?|for best results|best results|can(?! be (?:used|applied))|suggested|preferabl[ey]|optimum|optimal)\b",
     re.I,
@@ -30,20 +34,20 @@ ELSEWHERE = re.compile(
 )
 
 METHODS = (
-    ("cut stump", re.compile(r"cut[- ]?stump|cut[- ]?surface|\bstumps?\b|cut surfaces?", re.I)),
+    ("cut stump", re.compile(r"cut[- ]?stump|cut[- ]?surface|\bstumps?\b|cut surfaces?|fresh(?:ly)?[- ]cut", re.I)),
     ("basal bark", re.compile(r"\bbasal\b(?! (?:diameter|area|sprouts?|oil))|\bbasal bark\b|\bthin ?-?line\b|\bstreamline\b", re.I)),
     ("hack and squirt", re.compile(r"hack[- ]?(?:and|&|n)[- ]?squirt|\bfrills?\b|\bfrilling\b|tree injection|\binject(?:ion|ions|ed)?\b", re.I)),
-    ("foliar", re.compile(r"\bfoliar\b|\bfoliage\b|leaf spray|\bto (?:the )?leaves\b", re.I)),
+    ("foliar", re.compile(r"\bfoliar\b|\bfoliage\b|leaf spray|\bto (?:the )?leaves\b|spray(?:ing|ed)? (?:the )?(?:leaves|foliage)", re.I)),
     ("girdle", re.compile(r"\bgirdl(?:e|ing)\b", re.I)),
 )  # fmt: skip
 PLACES = (
-    ("woods", re.compile(r"\bforests?\b|\bforestry\b|\bwoodlands?\b|\bwoods\b|\btimber\b|\bwood ?lots?\b|wildlife (?:openings|habitat)|tree plantations?|conifer release|site preparation", re.I)),
-    ("non-crop", re.compile(r"non-?\s?crop(?:land)?s?|non-?agricultural (?:areas?|land|sites?)|natural areas?|industrial (?:areas?|sites?)|fence ?-?rows?|vacant lots|parks\b|open space|conservation (?:areas?|land)", re.I)),
-    ("right-of-way", re.compile(r"rights?\s?-? ?of\s?-? ?ways?|\broadsides?\b|utility (?:lines?|corridors?)|\brailroads?\b|pipelines?|power ?lines?", re.I)),
+    ("woods", re.compile(r"\bforests?\b|\bforestry\b|\bwoodlands?\b|\bwoods\b|\btimber\b|\bwood ?lots?\b|wildlife (?:openings|habitat)|tree plantations?|conifer release|site preparation|grown for timber|tree farms?", re.I)),
+    ("non-crop", re.compile(r"non-?\s?crop(?:land)?s?|non-?agricultural (?:areas?|land|sites?)|natural areas?|industrial (?:areas?|sites?)|fence ?-?rows?|vacant lots|parks\b|open space|conservation (?:areas?|land)|storage (?:areas?|yards?)|airports?|lumber ?yards?|industrial yards?", re.I)),
+    ("right-of-way", re.compile(r"rights?\s?-? ?of\s?-? ?ways?|\broadsides?\b|utility (?:lines?|corridors?)|\brailroads?\b|pipelines?|power ?-?lines?|transmission lines?", re.I)),
     ("pasture", re.compile(r"\bpastures?\b|\brange ?lands?\b|\brange\b(?! of)|grazed (?:areas?|land)|permanent grass|\bCRP\b", re.I)),
     ("crop", re.compile(r"(?<!non-)(?<!non)(?<!non )\bcrop ?lands?\b|(?<!non-)(?<!non)(?<!non )\bcrops?\b(?! ?land)|\borchards?\b|\bvineyards?\b|\bgardens?\b", re.I)),
-    ("yard", re.compile(r"\blawns?\b|\byards?\b|\bhomes?\b|\bhomeowners?\b|residential|residences?|\bornamentals?\b|\bturf\b|landscap(?:es?|ing)|\bplaygrounds?\b", re.I)),
-    ("wet", re.compile(r"\bwet ?lands?\b|\baquatic (?:sites?|areas?)|\bshores?\b|shorelines?|\bmarsh(?:es)?\b|\bswamps?\b|\bbogs?\b|riparian|water'?s edge|(?:ditch|stream|canal) ?banks?|flood ?plains?", re.I)),
+    ("yard", re.compile(r"\blawns?\b|(?<!industrial )(?<!lumber )(?<!storage )(?<!rail )\byards?\b|\bhomes?\b|\bhomeowners?\b|residential|residences?|\bornamentals?\b|\bturf\b|landscap(?:es?|ing)|\bplaygrounds?\b", re.I)),
+    ("wet", re.compile(r"\bwet ?lands?\b|\baquatic (?:sites?|areas?)|\bshores?\b|shorelines?|\bmarsh(?:es)?\b|\bswamps?\b|\bbogs?\b|riparian|water'?s edge|(?:ditch|stream|canal) ?banks?|banks? of (?:ponds?|streams?|lakes?|rivers?)|flood ?plains?", re.I)),
 )  # fmt: skip
 ANY_PLACE = re.compile("|".join(pattern.pattern for _, pattern in PLACES), re.I)
 """A quick look whether any is named at all."""
@@ -52,7 +56,7 @@ EQUIPMENT = (
     ("long pants", re.compile(r"long pants|long-legged|long trousers", re.I)),
     ("shoes and socks", re.compile(r"shoes?,? (?:plus|and|&|with|\+) socks|socks,? (?:plus|and|&|with) (?:closed )?shoes|\bsocks\b(?=[^.]*\bshoes\b)", re.I)),
     ("coveralls", re.compile(r"\bcoveralls?\b|\bcover-alls?\b", re.I)),
-    ("waterproof gloves", re.compile(r"waterproof gloves?", re.I)),
+    ("waterproof gloves", re.compile(r"water-?\s?proof gloves?|gloves?(?:,| that are| which are| made)? (?:\w+ )?water-?proof", re.I)),
     ("chemical-resistant gloves", re.compile(r"chemical[- ]\s?resistant(?: or waterproof)? gloves?|gloves?,? (?:that are )?chemical[- ]resistant|(?:rubber|nitrile|butyl|neoprene|laminate|pvc) gloves", re.I)),
     ("protective eyewear", re.compile(r"protective eye ?-?wear|safety glasses|eye protection|eye-?wear", re.I)),
     ("goggles", re.compile(r"\bgoggles\b", re.I)),

@@ -6,9 +6,10 @@ from dataclasses import dataclass, replace
 
 from stemward.kinds.product import Force
 from stemward.label.facts import KINDS
+from stemward.label.reader.clauses import apart
 from stemward.label.reader.find import amounts, around, identity, people, ways, weather
 from stemward.label.reader.parts import Sentence, sentences_of
-from stemward.label.reader.phrases import ADVICE, ANY_STATE, ELSEWHERE, HARD, PLACES, SOFT, STATES
+from stemward.label.reader.phrases import ADVICE, ANY_STATE, ELSEWHERE, HARD, METHODS, PLACES, SOFT, STATES
 from stemward.label.reader.said import METHOD_PARTS, RANK, Hits, Said, Sure
 from stemward.label.reader.text import Box, Line
 
@@ -41,23 +42,23 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (identity.restricted, ANY, "restricted"),
     (identity.ingredients, ANY, "%"),
     (identity.strength, ANY, "gal"),
-    (people.equipment, ANY, "wear|glove|shirt|pants|shoes|apron|goggles|shield|respirator|coverall|footwear|headgear|boots|socks"),
+    (people.equipment, ANY, "wear|water-proof|waterproof|resist|glove|shirt|pants|shoes|apron|goggles|shield|respirator|coverall|footwear|headgear|boots|socks"),
     (people.gloves, ANY, "categor|glove|resistant"),
-    (people.entry, ANY, "entry|rei|dry|dried|out"),
+    (people.entry, ANY, "entry|rei|dry|dried|dries|wet|out"),
     (people.aid, ONLY_EXCEPTIONS, ""),
-    (amounts.mix, ANY, "%|undiluted|strength|part|gal|:|neat"),
+    (amounts.mix, ANY, "%|dilut|strength|part|gal|:|neat|ready|concentrate"),
     (amounts.carrier, ANY, "water|oil|diesel|kerosene"),
     (amounts.per_stem, ANY, "per |apart|between|interval|spac|more than"),
     (amounts.maxima, ANY, "acre|/a|per a|/ha"),
-    (amounts.repeats, ANY, "appl|treat|interval|apart"),
+    (amounts.repeats, ANY, "appl|treat|interval|apart|times|often"),
     (weather.rain, ONLY_EXCEPTIONS, "rain|shower|precipitation|wash|irrigation"),
     (weather.wind, ONLY_EXCEPTIONS, "wind|gust|breez"),
     (weather.heat, ONLY_EXCEPTIONS, "inversion| f| c|°"),
-    (weather.cut_to_treat, ONLY_EXCEPTIONS, "cut|fell|stump"),
-    (weather.season, NONE, "sap|from|between|during|after"),
+    (weather.cut_to_treat, ONLY_EXCEPTIONS, "min|hour|hr|sec"),
+    (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|water|until"),
     (around.water, ANY, "feet|foot|ft|yard|meter|mile| m"),
     (around.animals, ANY, "hay|graz|livestock|animal|cattle|forage|feed|harvest"),
-    (around.mixing, ANY, "surfactant|adjuvant|steel|galvani|mix|within|oil|spray|solution"),
+    (around.mixing, ANY, "surfactant|adjuvant|steel|galvani|mix|within|oil|spray|solution|combin|tank|add|dilut|shelf"),
     (around.keeping, ONLY_EXCEPTIONS, ""),
     (ways.places, ANY, ""),
     (ways.states, ANY, ""),
@@ -113,7 +114,8 @@ def _once(one: Proposed) -> object:
 
 def _of_sentence(sentence: Sentence) -> Iterator[Proposed]:
     """What a sentence says: clauses after a semicolon speak for themselves, under what the first one opened."""
-    first, *more = [sentence.text] if sentence.cell else sentence.text.split("; ")
+    pieces = [sentence.text] if sentence.cell else [p for text in sentence.text.split("; ") for p in apart(text)]
+    first, *more = pieces
     if not more:
         yield from _of_clause(sentence)
         return
@@ -152,7 +154,8 @@ def _optional(text: str) -> bool:
 SCOPED = ("strongest mix", "weakest mix", "greatest stem", "least stem", "hours without rain", "strongest wind",
           "weakest wind", "most per year", "most per application", "longest from cut to treatment", "carrier",
           "most applications", "shortest interval", "season forbidden", "adjuvant required", "cut widths apart",
-          "most per stem", "distance to water", "distance to wells", "mixing distance to wells")  # fmt: skip
+          "most per stem", "carrier forbidden", "entry interval", "distance to water", "distance to wells",
+          "mixing distance to wells")  # fmt: skip
 
 
 def _scope(said: Said, kind: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
@@ -165,24 +168,37 @@ def _scope(said: Said, kind: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
     sites = [
         name
         for name, pattern in PLACES
-        if re.search(rf"(?:\b(?:on|in|for|to)\b|\b(?:use )?sites?:)[^.;]*{pattern.pattern}", text, re.I)
+        if re.search(rf"(?:\b(?:on|in|for|to)\b|\b(?:use )?sites?:)[^.;]*(?:{pattern.pattern})", text, re.I)
+        or re.match(rf"(?:[\w-]+[ ,]+(?:and )?){{0,4}}(?:{pattern.pattern})[^.;:]{{0,30}}:", text, re.I)
     ]
+    if excepted := re.search(r"\b(?:except|other than)\b([^.;]*)", text, re.I):
+        sites = [name for name in sites if not dict(PLACES)[name].search(excepted[1])]
     original = said.sentence.text
     states = (
         []
         if not ANY_STATE.search(original)
         else [code for code, pattern in STATES if re.search(rf"\b[Ii]n (?:the state of )?{pattern}\b", original)]
     )
-    found = (("method", said.methods), ("site", tuple(sites)), ("state", tuple(states)))
+    own = said.methods if kind not in SAID_ONLY else tuple(n for n, p in METHODS if p.search(text))
+    found = (("method", own), ("site", tuple(sites)), ("state", tuple(states)))
     return tuple((name, values) for name, values in found if values)
 
 
+SAID_ONLY = ("distance to water", "distance to wells", "mixing distance to wells", "entry interval", "shortest interval",
+             "most applications", "strongest wind", "weakest wind")  # fmt: skip
+"""Kinds that hold for every way unless their own sentence names one, whatever the part they stand in."""
+
+
 def _role(said: Said) -> tuple[tuple[str, tuple[str, ...]], ...]:
-    if said.part == "farm workers" or said.has(r"early[- ]entry"):
+    if said.part == "farm workers" or said.has(
+        r"early[- ]\s?(?:re-?)?entry|\b(?:go|goes|going) in early\b|\bbefore the (?:REI|restricted[- ]entry interval) ends\b|\bent(?:er|ers|ering|ry) (?:\w+ )?early\b"
+    ):
         return (("role", ("early entry",)),)
     text = said.text if re.search(r"\bmix|\bload|\bappl|\bhandler", said.text, re.I) else said.whole
     mixes = re.search(
-        r"\bmix(?:ing|ers?)\b|\bload(?:ing|ers?)\b|\bcleaning equipment\b|handling the concentrate", text, re.I
+        r"\bmix(?:ing|ers?|es)?\b|\bload(?:ing|ers?)?\b|\bclean(?:ing)? (?:of )?equipment\b|handling the concentrate|\bpour",
+        text,
+        re.I,
     )
     if mixes and not re.search(r"\bapplicators?\b|\bapplying\b|all handlers|other handlers", text, re.I):
         return (("role", ("mixer",)),)

@@ -54,9 +54,11 @@ class Said:
     @cached_property
     def methods(self) -> tuple[str, ...]:
         """The ways it speaks of: in a part on one way that way, else those it names."""
+        named = tuple(name for name, pattern in METHODS if pattern.search(self.text))
         if self.part in METHOD_PARTS:
-            return (self.part,)
-        return tuple(name for name, pattern in METHODS if pattern.search(self.whole))
+            # Under one way's heading another way is spoken of only to say something of that one.
+            return named if named and self.part not in named else (self.part,)
+        return named or tuple(name for name, pattern in METHODS if pattern.search(self.under))
 
     def has(self, pattern: str) -> bool:
         """True if the sentence, or what it stands under, holds the pattern."""

@@ -244,14 +244,27 @@ FEWEST_SIGNS = 9
 
 
 def _gutters(pieces: Sequence[Line]) -> list[float]:
-    """Middles of the white spaces between columns, over which little goes and beside which several lines stand."""
+    """Middles of the white spaces between columns, over which little goes and beside which several lines stand.
+
+    How little is tried from next to nothing on: on a page of many columns one that is half empty holds no more than
+    the titles of another page do. The strictest that finds any holds.
+    """
+    return next((found for share in OVER if (found := _white(pieces, share))), [])
+
+
+OVER = (0.01, 0.03, MOST_OVER / 2)
+"""Shares of the lines' height that may go over a gutter, in the order in which they are tried: engineering guesses."""
+
+
+def _white(pieces: Sequence[Line], share: float) -> list[float]:
+    """Gutters over which no more than a share of the lines' height goes."""
     edges = sorted({one.box[0] for one in pieces} | {one.box[2] for one in pieces})
     total = sum(one.box[3] - one.box[1] for one in pieces)
     found: list[tuple[float, float]] = []
     for left, right in pairwise(edges):
         middle = (left + right) / 2
         over = sum(one.box[3] - one.box[1] for one in pieces if one.box[0] < middle < one.box[2])
-        if over > MOST_OVER * total / 2:
+        if over > share * total:
             continue
         if found and found[-1][1] == left:
             found[-1] = (found[-1][0], right)

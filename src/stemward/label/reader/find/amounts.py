@@ -2,7 +2,7 @@
 
 import re
 
-from stemward.label.reader.phrases import NEGATED, NUMBER, RANGE, RATE, VOLUME
+from stemward.label.reader.phrases import FORBIDS, NEGATED, NUMBER, RANGE, RATE, VOLUME
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _ADDED = r"(?:non-?ionic |crop |methylated |seed |ammonium |drift |oil )*(?:surfactants?|adjuvants?|sulfate|dyes?|colou?rants?|concentrates?|NIS|COC|MSO|AMS|defoamers?|additives?)"
@@ -16,20 +16,32 @@ _NO_SHARE = (
     r"(?!\s*(?:of (?:the |an? |any |total )?(?:\w+ )?(?:foliage|crown|leaves|area|acre|surface|canopy|plants?|stems?|field|pasture|water|acreage|"
     r"site)|control|active|ae\b|ai\b|kill|slope|relative|humidity|cover|or more of the (?:leaves|area)))"
 )
-_A_SHARE = r"(?:v/v|\(v/v\)|by volume|solutions?|mix(?:ture)?s?|concentrations?|sprays?|of (?:this |the )?product|product|dilutions?|strength)"
-_BETWEEN = re.compile(rf"(?<![\d./-])({NUMBER})\s*%?\s*(?:to|-|or|through)\s*({NUMBER})\s*%{_NO_SHARE}", re.I)
-_ONE = re.compile(
-    rf"(?<![\d./-])({NUMBER})\s*%\s*(?:\(?\s*{_A_SHARE})|"
-    rf"(?:{_A_SHARE}|concentration|dilut\w+|rate)\s*(?:of|at|to|is|contain\w*)?\s*(?:up to |at |no more than |not more than )?({NUMBER})\s*%{_NO_SHARE}",
+_A_SHARE = r"(?:v/v|diluted?|for\b|in (?:water|oil|an?\b)|emulsion|\(v/v\)|by volume|solutions?|mix(?:ture)?s?|concentrations?|sprays?|of (?:this |the )?product|product|dilutions?|strength)"
+_BETWEEN = re.compile(
+    rf"(?<![\d./-])({NUMBER})\s*%?\s*(?:to|-|or|through|and (?:not|no) more than|and at most|and)\s*({NUMBER})\s*%{_NO_SHARE}",
     re.I,
 )
+_ONE = re.compile(
+    rf"(?<![\d./-])({NUMBER})\s*%\s*(?:\(?\s*{_A_SHARE})|"
+    rf"(?:{_A_SHARE}|concentration|dilut\w+|rate|strength|product in mix|use|apply|prepare|mix)\s*(?:of|at|to|is|an?|contain\w*|:)?\s*(?:up to |at |no more than |not more than |at most |down to |a )?({NUMBER})\s*%{_NO_SHARE}",
+    re.I,
+)
+_WHOLE = re.compile(
+    r"\bundiluted\b|\bfull[- ]strength\b|\bneat\b|\bdo not dilute\b|\bnot (?:to )?be diluted\b|\bwithout (?:dilution|diluting)\b|"
+    r"\bready[- ]to[- ]use\b|\bconcentrate as it comes\b|\bas it comes from the\b|\bstraight from the\b",
+    re.I,
+)
+"""Ways to say that nothing is added."""
 _PARTS = re.compile(
     r"\b(\d+)\s*parts?\s*(?:of )?(?:(?:this |the )?(?:product|herbicide|concentrate)\s*)?(?:with|to|and|in|per|:)?\s*(\d+)\s*parts?",
     re.I,
 )
-_RATIO = re.compile(r"\b(\d+)\s*:\s*(\d+)\b(?=[^.]*\b(?:water|oil|diesel|dilut|mix|solution|with))", re.I)
+_RATIO = re.compile(
+    r"\b(\d+)\s*:\s*(\d+)\b(?=[^.]*\b(?:water|oil|diesel|dilut|mix|solution|with|product))|\b(\d+) (?:to|in) (\d+) (?:dilution|mixture|ratio)\b",
+    re.I,
+)
 _PER_GALLON = re.compile(
-    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*(fl oz|oz|pt|qt|mL)\b[^.;%]{{0,40}}?(?:per|/|in each|in|to make)\s*(?:1 |each |every |one )?gal(?:lon)?\b",
+    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*(fl oz|oz|pt|qt|mL)\b[^.;%]{{0,40}}?(?:per|/|in each|into each|in|into|to|for|to make)\s*(?:1 |each |every |one |a )?gal(?:lon)?\b",
     re.I,
 )
 _TO_MAKE = re.compile(
@@ -38,7 +50,7 @@ _TO_MAKE = re.compile(
     re.I,
 )
 _IN_REST = re.compile(
-    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*gal\b[^.;]{{0,40}}?\b(?:in|with|to)\s*({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*gal\b",
+    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*gal\b[^.;]{{0,40}}?\b(?:in|with|to|and|into)\s*({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*gal\b",
     re.I,
 )
 _GALLONS = {"gal": 1.0, "qt": 0.25, "pt": 0.125, "fl oz": 1 / 128, "oz": 1 / 128, "ml": 1 / 3785.41}
@@ -72,18 +84,20 @@ def mix(s: Said) -> Hits:
     if not (s.methods or s.part == "mixing") or s.part in ("warranty", "storage", "first aid", "letter"):
         return
     text = _OF_OTHERS.sub(" ", s.text)
-    least = re.search(r"\bat least\b|\bminimum\b|no less than|not less than", text, re.I)
-    forbidden = re.search(r"do not (?:use|apply|mix|exceed|go above)", text, re.I)
+    least = re.search(r"\bat least\b|\bminimum\b|no less than|not less than|\bweakest\b|\bdown to\b", text, re.I)
     many: Sure = "unsure" if len(re.findall(r"%", text)) > 2 else "sure"
-    if re.search(r"\bundiluted\b|\bfull[- ]strength\b|\bas undiluted\b|\bneat\b", text, re.I) and not forbidden:
-        if not re.search(r"\bnot\b[^.]{0,20}undiluted", text, re.I):
-            yield Hit("strongest mix", "100 %", many)
+    if _WHOLE.search(text) and not re.search(
+        rf"(?:{FORBIDS})[^.]{{0,25}}(?:undiluted|full[- ]strength|neat)", text, re.I
+    ):
+        yield Hit("strongest mix", "100 %", many)
     elif m := _PARTS.search(text):
         yield Hit("strongest mix", _percent(100 * int(m[1]) / max(1, int(m[1]) + int(m[2]))))
     elif m := _RATIO.search(text):
         # One to four may be one in four or one and four.
-        how: Sure = "likely" if m[1] == m[2] else "unsure"
-        yield Hit("strongest mix", _percent(100 * int(m[1]) / max(1, int(m[1]) + int(m[2]))), how)
+        one, rest = int(m[1] or m[3]), int(m[2] or m[4])
+        told = re.search(r"product to|product:|parts|water\b.*\bproduct|oil\b.*\bproduct", text, re.I)
+        how: Sure = "likely" if one == rest or told else "unsure"
+        yield Hit("strongest mix", _percent(100 * one / max(1, one + rest)), how)
     if m := _BETWEEN.search(text):
         yield from _pair(m[1], m[2], many)
     elif m := _ONE.search(text):
@@ -116,18 +130,37 @@ def _volumes(low: str, high: str | None, unit: str, gallons: float) -> Hits:
 _OIL = r"(?:(?:(?:basal|diluent|diesel|fuel|mineral|vegetable|penetrating|crop|bark|seed|paraffinic|methylated|commercially|available)[ -])*oils?\b|\bdiesel\b|\bkerosene\b)"
 
 
+def _carrier_rule(words: str) -> re.Pattern[str]:
+    """Sentences about the carrier itself: "oil must be used as diluent", "water is not a suitable carrier"."""
+    return re.compile(
+        rf"\b{words}[^.;]{{0,40}}\b(?:as (?:the |a )?(?:carrier|diluent)|(?:is|are) (?:not )?(?:the only |an? )?(?:\w+ )?(?:carriers?|diluents?))|"
+        rf"\b(?:as|for) (?:the |a )?(?:carrier|diluent)[^.;]{{0,30}}\b{words}|\b(?:use|with)\b[^.;]{{0,20}}\b{words}[^.;]{{0,20}}\bas (?:the |a )?(?:carrier|diluent)|"
+        rf"\b{words} carrier\b|(?:product|%|mix|concentrate)\b[^.;]{{0,12}}\bin (?:an? )?(?:\w+ )?{words}",
+        re.I,
+    )
+
+
 def carrier(s: Said) -> Hits:
     """What the product is mixed with."""
     if not (s.methods or s.part == "mixing") or s.part in ("warranty", "storage", "first aid", "letter"):
         return
     for name, words in (("water", r"water\b"), ("oil", _OIL)):
+        ruled = _carrier_rule(words)
+        if ruled.search(s.text):
+            barred = re.search(
+                rf"(?:{FORBIDS})[^.;]*{words}|{words}[^.;]*(?:\bnot (?:an? )?(?:suitable|proper)|{FORBIDS})",
+                s.text,
+                re.I,
+            )
+            yield Hit("carrier forbidden" if barred else "carrier", name)
+            continue
         joined = rf"(?:\b(?:in|with|and enough|parts|to|sufficient|enough|of)\s+|\b(?:carrier|diluent)s?:\s*)(?:(?:a|an|the|clean|enough|sufficient|either|commercially available|\d[\d-]*|gal|to|of|parts?)\s+){{0,4}}{words}"
         m = re.search(joined, s.text, re.I)
         if not m or re.search(r"\b(?:surface|standing|near|into|directly to|apply to)\s+(?:\w+ )?water", m[0], re.I):
             continue
         if not re.search(r"\bcarrier|\bmix|\bdilut|\bsolution|\bparts?\b|\bblend|\bgal\b|%|\bspray", s.text, re.I):
             continue
-        if re.search(rf"do not (?:mix|dilute|use|add)[^.;]*{words}", s.text, re.I):
+        if re.search(rf"(?:do not|never|must not) (?:be )?(?:mix|dilute|use|add)[^.;]*{words}", s.text, re.I):
             yield Hit("carrier forbidden", name)
         elif not NEGATED.search(s.text[: m.start()]):
             yield Hit("carrier", name)
@@ -161,16 +194,16 @@ def per_stem(s: Said) -> Hits:
 
 YEARLY = re.compile(
     r"(?:per|each|every|in any|in a|within a|in one|in 1|any|over a|in any 1|any 1) (?:single )?(?:calendar |given |one )?year\b|per annum|\bannual|\b12[- ]months?\b|"
-    r"(?:per|each|in a|in any) (?:growing |use |treatment )?season|\byearly\b|calendar year|\bseasonal",
+    r"(?:per|each|in a|in any|in the course of a) (?:\w+ )?season|\byearly\b|calendar year|\bseasonal",
     re.I,
 )
 SINGLE = re.compile(
-    r"per (?:single |individual |broadcast )?(?:application|treatment)|(?:single|individual|one[- ]time|any one|each) (?:application|treatment)|"
+    r"per (?:single |individual |broadcast )?(?:application|treatment)|for any one application|any (?:one|single) (?:application|treatment)|\beach$|(?:single|individual|one[- ]time|any one|each) (?:application|treatment)|"
     r"/\s*application|in (?:a single|any one|any 1|one|1) (?:application|treatment)|at (?:one|any one|a single) time",
     re.I,
 )
 _LIMIT = re.compile(
-    r"not (?:to )?exceed|no more than|not more than|not (?:apply|use|go) (?:more than|above|over|greater)|do not (?:apply|use|go|make)[^.;]{0,40}?(?:more than|above|over|greater than|in excess of)|"
+    r"not (?:to )?exceed|no more than|not more than|\bat most\b|\bup to\b|\bmost per\b|\b(?:greatest|largest|highest) (?:\w+ )?(?:rate|amount|dose)|not (?:apply|use|go) (?:more than|above|over|greater)|do not (?:apply|use|go|make)[^.;]{0,40}?(?:more than|above|over|greater than|in excess of)|"
     r"\bmaximum\b|\bmax\.?\b|at or below|\blimit|not be (?:greater|more) than|\bcannot exceed|must not exceed|may not exceed|up to a total|exceeding|\btotal of all\b",
     re.I,
 )
@@ -218,24 +251,28 @@ def maxima(s: Said) -> Hits:
 
 _TIMES = {"once": "1", "twice": "2", "three times": "3", "one": "1", "two": "2", "single": "1"}
 _COUNT = re.compile(
-    r"(?:no more than|not more than|not exceed|not to exceed|maximum of|limit\w*(?: \w+){0,4} to|total of|(?:make|apply|use)[^.;]{0,30}? more than|up to|only)\s+"
+    r"(?:no more than|not more than|more than|not exceed|not to exceed|maximum of|limit\w*(?: \w+){0,4} to|limit is|at most|total of|(?:make|apply|use)[^.;]{0,30}? more than|up to|only)\s+"
     r"(?:a total of )?(\d+|one|two|single)\s+(?:\w+\s+){0,2}?(?:applications?|treatments?)\b",
     re.I,
 )
 _ONCE = re.compile(
-    r"(?:no more than|not more than|more than|only|exceed|limit\w* to)\s+(once|twice|three times|1 time|2 times)\b",
+    r"(?:no more than|not more than|more than|often than|frequently than|only|exceed|at most|limit\w* to)\s+(once|twice|three times|1 time|2 times)\b",
     re.I,
 )
 _NUMBER_OF = re.compile(
-    r"(?:maximum|max\.?) (?:number|no\.?) of (?:\w+ )?(?:applications?|treatments?)[^.\d;]{0,40}(\d+)", re.I
+    r"(?:(?:maximum|max\.?|greatest) )?(?:number|no\.?) of (?:\w+ )?(?:applications?|treatments?)[^.\d;]{0,40}(\d+)|"
+    r"(?:applications?|treatments?) (?:per|a|each) (?:year|season)[^.\d;]{0,20}?(\d+)\s*$|"
+    r"\blimit (?:the )?(?:applications?|treatments?) to (\d+)\b|\b(?:often|frequently) than (\d+) times?\b|"
+    r"\bmore than (\d+) times?\b|\b(\d+) (?:applications?|treatments?) (?:a|per|each|in any) (?:calendar )?(?:year|season)\b",
+    re.I,
 )
 _BETWEEN_THEM = re.compile(
-    r"between (?:\w+ ){0,2}(?:applications?|treatments?)|\bre-?\s?treat|\bre-?\s?appl|retreatment interval|application interval|\bapart\b|"
+    r"between (?:\w+ ){0,2}(?:applications?|treatments?)|intervals? of|\bdays between\b|\bre-?\s?treat|\bre-?\s?appl|retreatment interval|application interval|\bapart\b|"
     r"sequential applications?|repeat (?:applications?|treatments?)|second application|apply again|treat (?:again|the same)|following (?:the )?(?:first|initial|previous) (?:application|treatment)",
     re.I,
 )
 _WAIT = re.compile(
-    rf"(?:at least|minimum(?: of| interval of)?|\bwait\b|\ballow\b|interval[^.\d;]{{0,50}}?|within|less than|sooner than|until|\bmust be|separated by|for|after)\s*"
+    rf"(?:at least|minimum(?: of| interval of)?|shorter than|intervals? (?:is|of)|between applications?,?(?: minimum)?:?|\bwait\b|\ballow\b|interval[^.\d;]{{0,50}}?|within|less than|sooner than|until|\bmust be|separated by|for|after)\s*"
     rf"(?:of |is |: ?|a |an |at least )*({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(days?|weeks?|months?)",
     re.I,
 )
@@ -253,13 +290,16 @@ def repeats(s: Said) -> Hits:
         return
     counted = _COUNT.search(s.text) or _NUMBER_OF.search(s.text)
     if counted:
-        yield Hit("most applications", _TIMES.get(counted[1].lower(), counted[1]))
+        number = next(group for group in counted.groups() if group)
+        yield Hit("most applications", _TIMES.get(number.lower(), number))
     elif (m := _ONCE.search(s.text)) and re.search(r"appl|treat|year|season", s.text, re.I):
         yield Hit(
             "most applications",
             {"once": "1", "twice": "2", "three times": "3", "1 time": "1", "2 times": "2"}[m[1].lower()],
         )
-    if _BETWEEN_THEM.search(s.text) and not re.search(r"\bcuts?\b|\binches\b|\bgraz|\bhay\b", s.text, re.I):
+    if m := re.search(rf"\b({NUMBER})[\s-]+(days?|weeks?|months?) (?:or more )?apart\b", s.text, re.I):
+        yield Hit("shortest interval", f"{m[1]} {m[2]}")
+    elif _BETWEEN_THEM.search(s.text) and not re.search(r"\bcuts?\b|\binches\b|\bgraz|\bhay\b", s.text, re.I):
         wait, named = _WAIT.search(s.text), _DAY_INTERVAL.search(s.text)
         if wait:
             yield Hit("shortest interval", f"{wait[1]} {wait[3]}", "unsure" if wait[2] else "sure")

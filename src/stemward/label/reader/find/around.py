@@ -5,35 +5,54 @@ import re
 from stemward.label.reader.phrases import DISTANCE, FORBIDS, NUMBER, SHARE, TEMPERATURE, TIME
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
-_WATER = r"(?<!ground )(?<!ground-)\bwaters?\b(?! supply wells?)(?! wells?)(?! ?(?:-| )?(?:soluble|based))|\bstreams?\b|\blakes?\b|\bponds?\b|\bshores?\b|\bwetlands?\b|\brivers?\b|\bcreeks?\b|\breservoirs?\b|\bsprings\b|\bdrainage"
-_KEPT = r"within|at least|\bleave\b|\bkeep\b|\bfrom\b|untreated|\bbuffers?\b|set-?backs?|\bmaintain\b|closer than|\bminimum\b|\bstay\b|\bback\b|less than|away"
+_WATER = r"(?<!ground )(?<!ground-)\bwaters?\b(?! supply)(?! wells?)(?! ?(?:-| )?(?:soluble|based))|\bstreams?\b|\blakes?\b|\bponds?\b|\bshores?\b|\bwetlands?\b|\brivers?\b|\bcreeks?\b|\breservoirs?\b|\bsprings\b|\bdrainage"
+_KEPT = r"within|\bdistance\b|\bcloser\b|\bnearer\b|prohibited|at least|\bleave\b|\bkeep\b|\bfrom\b|untreated|\bbuffers?\b|set-?backs?|\bmaintain\b|closer than|\bminimum\b|\bstay\b|\bback\b|less than|away"
+
+
+_WELLS = r"\bwell(?:s|heads?)?\b(?! as\b)(?!-)"
+_MIXES = r"\bmix(?:ed|ing)?\b|\bload|\brins|\bstore[ds]?\b|\bclean|\bwash"
+_APPLIES = r"\bappl(?:y|ied|ications?)\b|\btreat|\bspray(?:ing|ed)?\b|\buse\b"
+_RULED = rf"{FORBIDS}|\bmust\b|\bkeep\b|\bleave\b|\bmaintain\b|at least|\bbuffers?\b|set-?backs?|\bminimum\b|\bdistance\b|closer than|\bstay\b|untreated"
 
 
 def water(s: Said) -> Hits:
-    """Distances to water and to wells, when applying and when mixing."""
+    """Distances to water and to wells, when applying and when mixing: each figure for what stands nearest to it."""
     if s.part in ("warranty", "letter", "first aid") or not re.search(_KEPT, s.text, re.I):
         return
     found = list(DISTANCE.finditer(s.text))
-    if not found:
+    if not found or not (s.has(_RULED) or s.sentence.cell):
         return
-    m = found[0]
-    after = s.text[m.end() :]
-    value = f"{m[1]} {_far(m[2])}"
-    most: Sure = (
-        "unsure"
-        if len({x[1] for x in found}) > 1 or re.search(r"intake|upstream|droplet|height|tall|deep|depth", s.text, re.I)
-        else "sure"
-    )
-    mixing = re.search(r"\bmix(?:ed|ing)?\b|\bload|\brins|\bstore[ds]?\b|\bclean|\bwash", s.text, re.I)
-    wells = re.search(r"\bwells?\b(?! as\b)", s.text, re.I)
-    if wells:
-        yield Hit("mixing distance to wells" if mixing else "distance to wells", value, most)
-    if (not mixing and re.search(_WATER, after or s.text, re.I)) or (
-        not mixing
-        and re.search(rf"(?:{_WATER})", s.text[: m.start()], re.I)
-        and re.search(r"buffer|strip|zone|set-?back", s.text, re.I)
-    ):
-        yield Hit("distance to water", value, most)
+    odd = re.search(r"intake|upstream|droplet|height|tall|deep|depth", s.text, re.I)
+    mixing = re.search(_MIXES, s.text, re.I)
+    applying = not mixing or re.search(rf"(?:{_MIXES})[^.;]{{0,20}}\bor\b[^.;]{{0,12}}(?:{_APPLIES})", s.text, re.I)
+    for n, m in enumerate(found):
+        tail = s.text[m.end() : found[n + 1].start() if n + 1 < len(found) else len(s.text)]
+        head = s.text[found[n - 1].end() if n else 0 : m.start()]
+        what = _nearest(tail, head)
+        if re.search(r"\bup to\s*$", head, re.I):
+            continue
+        most: Sure = "unsure" if odd or (len(found) > 1 and len(found) != len({x[1] for x in found})) else "sure"
+        value = f"{m[1]} {_far(m[2])}"
+        if what == "wells":
+            if mixing:
+                yield Hit("mixing distance to wells", value, most)
+            if applying:
+                yield Hit("distance to wells", value, most)
+        elif what == "water" and applying:
+            yield Hit("distance to water", value, most)
+
+
+def _nearest(tail: str, head: str) -> str:
+    """What a distance is kept from: the first that is named behind it, else the last before it; "" for neither."""
+    for text, last in ((tail, False), (head, True)):
+        places = [
+            (m.start(), name)
+            for name, pattern in (("wells", _WELLS), ("water", _WATER))
+            for m in re.finditer(pattern, text, re.I)
+        ]
+        if places:
+            return (max if last else min)(places)[1]
+    return ""
 
 
 def _far(unit: str) -> str:
@@ -107,28 +126,59 @@ def mixing(s: Said) -> Hits:
         r"do not (?:add|use|include|mix)[^.;]{0,30}\b((?:non-?ionic )?surfactants?|adjuvants?|crop oils?)\b", text, re.I
     ):
         yield Hit("adjuvant forbidden", m[1].lower())
-    if re.search(rf"{FORBIDS}[^.]*(?:steel|galvani[sz]ed|alumin)", text, re.I):
+    metal = r"(?:steel|galvani[sz]ed|alumin)"
+    if re.search(
+        rf"(?:{FORBIDS})[^.]*{metal}|{metal}[^.]*(?:{FORBIDS})|\breacts? with\b[^.]*{metal}|{metal}[^.]*\breacts?\b",
+        text,
+        re.I,
+    ):
         clause = re.split(r"\bexcept\b|\bother than\b|\bsuch as stainless|\bUse only\b", text)[0]
         for name, pattern in _VESSELS:
             if re.search(pattern, clause, re.I):
                 yield Hit("vessel forbidden", name)
-    if m := re.search(r"do not (?:tank[- ]?)?mix(?: this product)? with ([^.;]+)", text, re.I):
-        partner = re.split(r"\b(?:unless|except|if|when)\b", m[1])[0].strip(" ,")
-        if partner and not re.search(r"\b(?:oil|diesel|kerosene|water)\b", partner, re.I):
-            yield Hit("mix partner forbidden", partner)
+    yield from _partners(text)
     keeps = re.search(
-        rf"\b(?:within|for more than|longer than|for (?:up to|no longer than))\s*({NUMBER})[\s-]*(hours?|days?)\b",
+        rf"\b(?:within|in|for more than|longer than|no later than|not later than|older than|after|up to|for (?:up to|no longer than)|"
+        rf"shelf life[^.;\d]{{0,40}})\s*:?\s*({NUMBER})[\s-]*(hours?|days?)\b",
         text,
         re.I,
     )
-    is_mix = re.search(r"\b(?:mix(?:ture|ed)?s?|spray|solutions?|dilutions?|diluted)\b", text, re.I)
+    is_mix = re.search(
+        r"\b(?:mix(?:ture|ed|es)?s?|spray|solutions?|dilutions?|diluted)\b|\bprepare only\b|\bprepared\b", text, re.I
+    )
     kept = re.search(
+        r"\bshelf life\b|\bdiscard\b|\bprepare only\b|\bprepar|\bold(?:er)?\b|\bspoil|"
         r"\bmust be used\b|\buse (?:the |all |up )*(?:diluted |prepared |spray |mixed )*(?:mix|solution|spray)|\bdiluted spray\b|\bstore\b|\bstand\b|\bkeep|\bmix only\b|\bprepared\b|should be used within|be used within",
         text,
         re.I,
     )
     if keeps and is_mix and kept and not re.search(r"\brain|\bcut(?:ting)?\b|\bgraz", text, re.I):
         yield Hit("mix keeps", f"{keeps[1]} {keeps[2].lower()}")
+
+
+_PARTNERS = (
+    re.compile(r"(?:do not|never|avoid|must not|cannot|not to) (?:be )?(?:tank[- ]?)?(?:mix|combin|blend)(?:e|ed|ing)?(?: this product| it)?(?: in the tank)? with ([^.;]+)", re.I),
+    re.compile(r"(?:do not|never|must not) (?:add|put) ([^.;]+?) (?:to|into|in) (?:the |a )?(?:tank|mix|spray|solution|sprayer)", re.I),
+    re.compile(r"(?:tank[- ]?)?mix(?:ing|tures?|es)? (?:this product )?with ([^.;]+?) (?:is|are) (?:prohibited|forbidden|not (?:allowed|permitted))", re.I),
+    re.compile(r"not (?:be |to be )?(?:tank[- ]?)?(?:mixed|combined|blended)(?: in the tank)? with ([^.;]+)", re.I),
+)  # fmt: skip
+
+
+def _partners(text: str) -> Hits:
+    """What may not be mixed with it, one by one."""
+    m = next((m for pattern in _PARTNERS if (m := pattern.search(text))), None)
+    if m is None:
+        return
+    named = re.split(r"\b(?:unless|except|if|when)\b", m[1])[0]
+    named = re.sub(
+        r"^(?:any )?(?:products?|herbicides?|materials?) (?:that |which )?contain(?:s|ing)? ",
+        "",
+        named.strip(" ,"),
+        flags=re.I,
+    )
+    for partner in re.split(r",\s+(?:or |and )?|\s+or\s+|\s+and\s+", named):
+        if partner and not re.search(r"\b(?:oils?|diesel|kerosene|water)\b", partner, re.I):
+            yield Hit("mix partner forbidden", partner.strip())
 
 
 def keeping(s: Said) -> Hits:
@@ -139,15 +189,18 @@ def keeping(s: Said) -> Hits:
         m
         and (
             re.search(r"\bstor(?:e|age|ed|ing)\b|\bkeep from freezing", text, re.I)
-            or (s.part == "storage" and re.search(r"\bkeep\b", text, re.I))
+            or (s.part == "storage" and re.search(r"\bke(?:ep|pt)\b|\btemperature", text, re.I))
         )
-        and re.search(r"above|at least|below|freez|\bwarm", text, re.I)
+        and re.search(
+            r"above|at least|below|freez|\bwarm|less than|lower than|\bunder\b|\bminimum\b|crystal", text, re.I
+        )
     ) and not re.search(r"\bflash|do not (?:store|expose)[^.;]*(?:above|over)", text, re.I):
         yield Hit("least storage heat", f"{m[1]} {m[2].upper()}")
     if s.part == "storage" and len(text) > 12:
-        if re.search(r"\bcontainers?\b|\brins|\brefill", text, re.I):
+        thrown = re.match(r"(?:dispose|discard)\b", text, re.I) and not re.search(r"\bcontainers?\b", text, re.I)
+        if not thrown and re.search(r"\bcontainers?\b|\brins|\brefill|\bjugs?\b|\bdrums?\b", text, re.I):
             yield Hit("container", s.sentence.text)
-        elif re.search(r"\bdispos|\bwastes?\b", text, re.I):
+        elif re.search(r"\bdispos|\bwastes?\b|\bexcess\b|\bleftover", text, re.I):
             yield Hit("disposal", s.sentence.text)
     if s.part == "environment" and len(text) > 12:
         yield Hit("environmental hazard", s.sentence.text)

@@ -49,9 +49,11 @@ def signal(s: Said) -> Hits:
 
 def restricted(s: Said) -> Hits:
     """Restricted use, as the words stand in their box."""
-    if re.search(r"\brestricted[- ]use (?:pesticide|herbicide|product)\b", s.text, re.I) and not re.search(
-        r"\bnot\b|\bnon-?restricted", s.text, re.I
-    ):
+    if re.search(
+        r"\brestricted[- ]use (?:pesticide|herbicide|product)\b|\bfor restricted use\b|\bsale to certified applicators",
+        s.text,
+        re.I,
+    ) and not re.search(r"\bnot\b|\bnon-?restricted", s.text, re.I):
         yield Hit("restricted use", "yes", "sure" if s.part in ("front", "letter", "other") else "likely")
 
 
@@ -64,10 +66,17 @@ def ingredients(s: Said) -> Hits:
     if s.part != "front" or _NO_INGREDIENT.search(s.text):
         return
     for m in re.finditer(rf"([A-Za-z][^%*\n]*?)[\s.*†‡§:_]*(?<![\d.-])({NUMBER})\s*%", s.text):
-        if not _OTHERS.search(m[1]):
+        if not _OTHERS.search(m[1]) and not m[2].startswith("100"):
             yield Hit("ingredient percent", f"{m[2]} %")
 
 
+_IN_A_GALLON = re.compile(
+    rf"\b(?:1|one|each|a) gal (?:of this product )?(?:contains|holds|has) ({NUMBER}) lb(?P<ofb>[^.;\d]{{0,80}})".replace(
+        f"({NUMBER})", f"(?P<b>{NUMBER})"
+    )
+    + rf"|(?P<a>{NUMBER}) lb (?P<ofa>[^.;\d]{{0,60}}?)\bin (?:1|one|each|a) (?:U\.?S\.? )?gal\b",
+    re.I,
+)
 _PER_GALLON = re.compile(
     rf"({NUMBER})\s*lb(?P<of>[^.;\d]{{0,80}}?)(?:per (?:U\.?S\.? )?gal\b|/\s*(?:U\.?S\.? )?gal\b)(?P<after>[^.;,\d]{{0,60}})",
     re.I,
@@ -76,12 +85,20 @@ _PER_GALLON = re.compile(
 
 def strength(s: Said) -> Hits:
     """Pounds a gallon: of the acid, or of the salt or ester."""
-    if s.part not in ("front", "directions", "letter", "other"):
+    if s.part in ("warranty", "first aid", "storage", "plants") or re.search(r"weigh(?!t)|density", s.text, re.I):
         return
-    if re.search(r"weigh|density", s.text, re.I):
+    if re.search(r"\bacre\b|\bper A\b", s.text, re.I):
         return
+    for m in _IN_A_GALLON.finditer(s.text):
+        number, of = m["a"] or m["b"], (m["ofa"] or m["ofb"] or "")
+        if re.search(r"\bae\b|\bacid\b", of, re.I):
+            yield Hit("acid per volume", f"{number} lb ae/gal", "likely")
+        elif re.search(r"\bai\b|\bactive\b|\bsalt\b|\bester\b", of, re.I):
+            yield Hit("active per volume", f"{number} lb ai/gal", "likely")
     for m in _PER_GALLON.finditer(s.text):
-        near, before = f"{m['of']} {m['after']}", s.text[max(0, m.start() - 60) : m.start()]
+        # What stands in brackets behind a figure belongs to the next one.
+        near = f"{m['of']} {m['after'].partition('(')[0]}"
+        before = s.text[max(0, m.start() - 80) : m.start()]
         salt = re.search(r"\bai\b|\bsalt\b|\bester\b|\bactive\b", near, re.I)
         acid = re.search(r"\bae\b|\bacid\b", near, re.I) or (not salt and re.search(r"\bae\b|\bacid\b", before, re.I))
         if acid and not re.search(r"\bai\b|\bactive\b", near, re.I):

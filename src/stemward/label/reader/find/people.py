@@ -5,7 +5,7 @@ import re
 from stemward.label.reader.phrases import EQUIPMENT, MATERIALS, NUMBER
 from stemward.label.reader.said import Hit, Hits, Said
 
-_WORN = r"\bwear(?:ing|s)?\b|\bmust (?:use|have on)\b|\bprotective equipment\b|\bPPE\b|\brequired\b"
+_WORN = r"\bwear(?:ing|s)?\b|\bworn\b|\bmust (?:use|have on)\b|\b(?:put|have) on\b|\bprotective (?:equipment|clothing)\b|\bPPE\b|\brequired\b|\bhandled\b|\bhandlers?\b|early[- ]\s?(?:re-?)?entry|\bgo in (?:only|early)\b"
 _NOT_NEEDED = re.compile(
     r"not (?:needed|required|necessary)|may omit|need not|may be omitted|\bremov|\bwash\b|\bclean|\bdiscard|\blaunder|"
     r"instead of|in lieu of|reduced or modified|\bfirst aid\b|\bkeep and wash\b",
@@ -40,9 +40,11 @@ def equipment(s: Said) -> Hits:
 
 def gloves(s: Said) -> Hits:
     """Of what gloves are made, and the category of the glove chart."""
-    if m := re.search(r"\bcategor(?:y|ies) ([A-H])\b", s.text):
-        yield Hit("glove category", m[1])
-    if s.has(r"\bgloves?\b|resistant to this product") and not re.search(r"\bdo not\b|\bexcept\b", s.text, re.I):
+    if m := re.search(r"\bcategor(?:y|ies) ([A-H])\b", s.text, re.I):
+        yield Hit("glove category", m[1].upper())
+    if s.has(r"\bgloves?\b|resist(?:ant to|s?) this product|\bmaterials?\b[^.;]*\bresist") and not re.search(
+        r"\bdo not\b|\bexcept\b|\bbottles?\b|\bcontainers?\b", s.text, re.I
+    ):
         for material, pattern in MATERIALS:
             if pattern.search(s.text):
                 yield Hit("glove material", material)
@@ -56,10 +58,10 @@ _KEEP_OUT = re.compile(
     re.I,
 )
 _DRY = re.compile(
-    r"(?:until|before|unless)\b[^.;]{0,60}\b(?:dried|dry)\b",
+    r"(?:until|till|before|unless|once)\b[^.;]{0,60}\b(?:dried|dry|dries)\b|\b(?:while|as long as)\b[^.;]{0,60}\b(?:wet|moist|damp)\b",
     re.I,
 )
-_ENTERING = r"\bent(?:er|ry|ering)\b|\bre-?ent|\bkeep\b|\bpeople\b|\bpersons?\b|\bchildren\b|\bpets\b|\bworkers?\b|\bnobody\b|\bno one\b|\bgo (?:in|into)\b|\bothers\b|stay out|remain out"
+_ENTERING = r"\bent(?:er|ry|ering)\b|\bre-?ent|\bkeep\b|\bpeople\b|\bpersons?\b|\bchildren\b|\bpets\b|\bworkers?\b|\bnobody\b|\bno one\b|\bgo (?:in|into)\b|\bothers\b|stay out|remain out|\bbystanders?\b|come near|\bwalk"
 
 
 def entry(s: Said) -> Hits:

@@ -9,12 +9,14 @@ from stemward.label.reader.phrases import (
     LENGTH,
     METHODS,
     NEGATED,
+    NUMBER,
     PLACES,
     STATES,
 )
 from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said
 
 _NOT_ON = re.compile(
+    r"(?:never|must not|may not|shall not|cannot) (?:be )?(?:use|used|apply|applied|treat|treated|spray|sprayed)\b[^.;]{0,60}?\b(?:on|in|around|to|for|near|within)\b|"
     r"(?:do not (?:use|apply|treat)|not (?:be used|be applied|intended|labell?ed|registered|for use|recommended|permitted))\b[^.;]{0,60}?\b(?:on|in|around|to|for|near|as|within)\b|"
     r"not for (?:use|application) (?:on|in|around|to|by|near)|prohibited (?:on|in)",
     re.I,
@@ -23,7 +25,7 @@ _FOR_USE = re.compile(
     r"for use (?:on|in|along|around|at|by)|permissible to (?:treat|use|apply)|is permitted (?:on|in)|may be (?:used|applied) (?:on|in|to|along|around|for)|\buse (?:this product )?(?:on|in|along|around)\b|"
     r"for (?:the )?(?:control|management|suppression|treatment)\b[^.]*\b(?:in|on|along|around)\b|controls?\b[^.]*\b(?:in|on|along|around)\b|"
     r"\bsites?\b(?: such as| including|:| are| listed)|(?:registered|labell?ed|approved|intended|designed|recommended) (?:for use )?(?:for|on|in)|"
-    r"use sites?|including|can be used (?:on|in|to|along|around)",
+    r"use sites?|including|can be used (?:on|in|to|along|around)|may be (?:used|applied) (?:where|under)|(?:apply|treat)\b[^.;\d]{0,60}\b(?:growing )?(?:in|on|along)\b",
     re.I,
 )
 _NO_SITE = re.compile(
@@ -92,6 +94,17 @@ def states(s: Said) -> Hits:
     if not ANY_STATE.search(s.sentence.text) or s.part in ("warranty", "letter"):
         return
     text = s.sentence.text
+    others = re.search(
+        r"(?i:\b(?:all|every|any) (?:other )?states?,? (?:except|but|other than|excluding|save)\b|\bexcept(?:ing)? in\b(?=.*\b(?:all|every|any other) states?\b))",
+        text,
+    )
+    outside = re.search(
+        r"(?i:\boutside (?:of )?(?:the state of )?|\bexclusively (?:in|within|for)\b|\bsolely (?:in|within|for)\b|\bonly within\b)",
+        text,
+    )
+    unlawful = re.search(
+        r"(?i:\b(?:is|are) (?:unlawful|illegal|prohibited|forbidden|not (?:allowed|permitted|registered)))", text
+    )
     some = re.search(r"\bcount(?:y|ies)\b|\bparts? of\b|\bislands?\b", text, re.I)
     barred, only = re.search(_NO_USE, text), re.search(_ONLY, text)
     for code, pattern in STATES:
@@ -102,7 +115,17 @@ def states(s: Said) -> Hits:
             r"\b(?:from|between|during|within|when|if)\b[^.]*\b(?:feet|January|February|March|April|May|June|July|August|September|October|November|December)\b",
             text,
         )
-        if barred and barred.end() <= m.start() + 1:
+        if others:
+            yield Hit("state excluded", code, "unsure" if some else "sure")
+        elif outside and outside.end() <= m.start() + 1:
+            yield Hit("state only", code, "unsure" if some else "sure")
+        elif (
+            unlawful
+            and m.end() <= unlawful.start()
+            and re.search(r"(?i:\b(?:sale|use|distribution)\b[^.]*\b(?:in|into|within)\b)", text[: m.start()])
+        ):
+            yield Hit("state excluded", code, "unsure" if some or dated else "sure")
+        elif barred and barred.end() <= m.start() + 1:
             excepted = re.search(r"\bexcept\b|\bother than\b", text[barred.end() : m.start()])
             if not excepted and not dated:
                 yield Hit("state excluded", code, "unsure" if some else "sure")
@@ -125,50 +148,81 @@ def ways(s: Said) -> Hits:
     if s.part in ("warranty", "letter", "first aid", "storage", "equipment", "farm workers", "hazards to people"):
         return
     named = [name for name, pattern in METHODS if pattern.search(s.text)]
-    if re.search(
-        r"do not (?:apply|use|treat|make)[^.;]*\b(?:by|as|for|with|to|using)\b|not (?:be used|be applied|for use|intended|recommended)[^.;]*\b(?:by|as|for|in)\b",
-        s.text,
-        re.I,
-    ):
-        if not re.search(
-            r"\b(?:when|if|during|within|more than|until|unless|exceed|wet|frozen|runoff)\b", s.text, re.I
-        ):
+    forbidden = re.search(FORBIDS, s.text, re.I) or (s.under and re.search(rf"(?:{FORBIDS})[^.;]*:?$", s.under, re.I))
+    if named and forbidden:
+        if not _CONDITION.search(s.text) and _WAY_BARRED.search(s.text):
             for name in named:
                 yield Hit("method forbidden", name)
     elif s.part in METHOD_PARTS:
         yield Hit("method", s.part)
-    elif _DONE.search(s.text) and not NEGATED.search(s.text):
+    elif (_DONE.search(s.text) or re.search(r"\bmethods?\b", s.under, re.I)) and not NEGATED.search(s.text):
         for name in named:
             yield Hit(
                 "method",
                 name,
                 "sure" if s.part in ("sites", "directions", "front", "other", "restrictions") else "likely",
             )
-    if re.search(
-        r"\bonly (?:by |with |using )?(?:the |those )?(?:application )?methods\b|methods? (?:of application )?(?:described|specified|listed|given)[^.]*\bonly\b|"
-        r"only[^.]*methods? (?:of application )?(?:described|specified|listed|given)|do not (?:use|apply)[^.]*(?:any |other )(?:other )?(?:application )?(?:methods?|manner)[^.]*(?:than|not)",
-        s.text,
-        re.I,
-    ):
-        yield Hit("only listed methods", "yes")
-    if re.search(
-        r"only (?:for|on|against|to control)[^.;]{0,40}(?:plants|species|weeds|pests)[^.;]{0,20}(?:named|listed|specified|shown)|"
-        r"do not (?:use|apply)[^.;]*(?:plants|species|weeds|pests)[^.;]*not (?:named|listed|specified|shown)",
-        s.text,
-        re.I,
-    ):
-        yield Hit("only listed plants", "yes")
-    if re.search(
-        r"do not (?:use|apply) (?:at )?(?:less than|lower|below|reduced)|rates? (?:below|lower than|less than)[^.]*not (?:permitted|allowed)|do not (?:reduce|apply (?:at )?rates? (?:below|lower))|"
-        r"(?:lower|reduced) rates? (?:are|is) (?:not (?:permitted|allowed)|prohibited)",
-        s.text,
-        re.I,
-    ):
-        yield Hit("less is forbidden", "yes")
+    for kind, patterns in _CLOSED:
+        if any(pattern.search(s.text) for pattern in patterns):
+            yield Hit(kind, "yes")
 
 
-_UNDER = r"(?:less than|under|up to|smaller than|no (?:more|greater|larger) than|not (?:exceeding|more than|over)|at most|below|maximum of)"
-_OVER = r"(?:at least|greater than|over|more than|larger than|above|exceeding|minimum of)"
+_CONDITION = re.compile(
+    r"\d|\b(?:when|if|during|within|until|unless|exceed|wet|frozen|run-?off|after|before|inversions?|winds?|rain|enter|entry|drip|"
+    r"near|dilut\w*|mix|mixed|rates?|stronger|weaker|graz\w*|contact|desirable|carrier|water|surfactant|other methods?|listed|below|that)\b",
+    re.I,
+)
+_WAY_BARRED = re.compile(
+    r"\b(?:appl(?:y|ied|ications?)|treat(?:ments?|ed)?|us(?:e|ed)|spray(?:ed|ing)?|inject(?:ed|ion|ions)?|method)\b",
+    re.I,
+)
+_TIGHT = r"\b(?:only|solely|exclusively|(?:is|are) (?:limited|restricted|confined) to|limited to|restricted to)\b"
+_NAMED = r"\b(?:named|listed|specified|shown|stated|described|given|appear(?:s|ing)?|here|below|above|on (?:this|the) label|in (?:this|the) (?:label(?:ing)?|table|list))\b"
+_UNNAMED = rf"(?:\b(?:not|does not|do not|is not|are not|other than|except)\b[^.;]{{0,30}}?{_NAMED}|\bother than (?:those|the ones)\b|\b(?:label|table|list) does not (?:name|list|show|describe)\b|\bunlisted\b)"
+_KINDS_OF_PLANT = r"\b(?:species|plants?|weeds?|brush|trees?|targets?)\b"
+_RATE = r"\brates?\b"
+
+
+def _closed(what: str) -> tuple[re.Pattern[str], ...]:
+    """How a label says that it keeps to what it names."""
+    return tuple(
+        re.compile(pattern, re.I)
+        for pattern in (
+            rf"{_TIGHT}[^.;]*{what}[^.;]*{_NAMED}",
+            rf"{_TIGHT}[^.;]*(?:listed|named|specified|described)\s+(?:\w+ )?{what}",
+            rf"{what}[^.;]*{_TIGHT}[^.;]*{_NAMED}",
+            rf"{what}[^.;]*{_UNNAMED}[^.;]*(?:{FORBIDS})",
+            rf"(?:{FORBIDS})[^.;]*{what}[^.;]*{_UNNAMED}",
+            rf"\bno (?:other )?(?:application )?{what}[^.;]*(?:{_UNNAMED}|may be used)",
+            rf"\bany {what}[^.;]*{_UNNAMED}[^.;]*(?:{FORBIDS})",
+        )
+    )
+
+
+_CLOSED = (
+    ("only listed methods", _closed(r"\b(?:methods?|manners?|ways?)\b")),
+    ("only listed plants", _closed(_KINDS_OF_PLANT)),
+    (
+        "less is forbidden",
+        tuple(
+            re.compile(pattern, re.I)
+            for pattern in (
+                rf"(?:{FORBIDS})[^.;]*\b(?:less than|lower|reduced|below|under|reduce|smaller)\b[^.;]*{_RATE}",
+                rf"(?:{FORBIDS})[^.;]*{_RATE}[^.;]*\b(?:less|lower|below|under)\b",
+                rf"\b(?:lower|reduced|smaller|less)\b[^.;]*{_RATE}[^.;]*(?:{FORBIDS})",
+                rf"{_RATE}[^.;]*\b(?:lower|less|below|under)\b[^.;]*(?:{FORBIDS})",
+                r"\bfull (?:label(?:l?ed)? )?rates? only\b|\bonly (?:at|use) the full\b",
+                rf"{_RATE}[^.;]*\bleast (?:that|which) (?:may|can) be (?:applied|used)|\bdo not go (?:under|below) (?:it|the label)",
+                r"not (?:allowed|permitted|lawful) to (?:apply|use) (?:less|lower)",
+                rf"(?:{FORBIDS})[^.;]*\b(?:less than|under|below) [\d./]+ (?:qt|pt|gal|fl oz|oz|lb)\b[^.;]*\bacre",
+            )
+        ),
+    ),
+)
+
+
+_UNDER = r"(?:less than|under|up to|smaller than|(?:no|not) (?:more|greater|larger|thicker|wider|bigger) than|not (?:exceeding|over)|at most|below|maximum of|thinner than)"
+_OVER = r"(?<!not )(?<!no )(?:at least|greater than|over|more than|larger than|thicker than|above|exceeding|minimum of)"
 _ACROSS = r"[^.;,]{0,40}?(?:diameter|\bdbh\b|d\.b\.h|caliper|\bbasal\b|at breast|across|through\b|thick)"
 _SMALL = (
     re.compile(rf"{_UNDER}\s*{LENGTH}{_ACROSS}", re.I),
@@ -176,10 +230,21 @@ _SMALL = (
         rf"(?:diameters?|\bdbh\b|d\.b\.h\.?|caliper)(?: of| is| are|:)?[^.;,\d]{{0,20}}{_UNDER}\s*{LENGTH}", re.I
     ),
     re.compile(rf"{LENGTH}\s*(?:or (?:less|smaller|under)|and (?:under|smaller))\b{_ACROSS}", re.I),
+    re.compile(rf"\bnot (?:thicker|wider|bigger) than {LENGTH}", re.I),
     re.compile(rf"{LENGTH}\s*(?:in )?(?:basal )?(?:diameter|dbh)[^.;,]{{0,12}}\bor (?:less|smaller|under)\b", re.I),
     re.compile(rf"(?:diameters?|\bdbh\b|caliper) (?:of |is |are )?{LENGTH}\s*or (?:less|smaller|under)\b", re.I),
 )
+_BETWEEN_SIZES = re.compile(
+    rf"({NUMBER})\s*(?:to|-|and|through)\s*({NUMBER})[\s-]*(inch(?:es)?|in\.?|cm)\b(?=[^.;]{{0,30}}(?:diameter|\bdbh\b|thick|across|caliper))|"
+    rf"(?:diameters?|\bdbh\b|caliper)[^.;\d]{{0,25}}({NUMBER})\s*(?:to|-|and)\s*({NUMBER})[\s-]*(inch(?:es)?|in\.?|cm)\b",
+    re.I,
+)
+_NAMED_SIZE = re.compile(
+    rf"\b(?:(?P<most>maximum|largest|greatest|biggest)|(?P<least>minimum|smallest|least)) (?:\w+ ){{0,2}}(?:diameter|dbh|size|caliper)[^.;\d]{{0,25}}{LENGTH}",
+    re.I,
+)
 _LARGE = (
+    re.compile(rf"(?:diameters?|\bdbh\b|caliper)(?: of| is| are|:)?[^.;,\d]{{0,20}}{_OVER}\s*{LENGTH}", re.I),
     re.compile(rf"{_OVER}\s*{LENGTH}{_ACROSS}", re.I),
     re.compile(rf"{LENGTH}\s*(?:or (?:more|larger|greater|over)|and (?:over|larger|up))\b{_ACROSS}", re.I),
 )
@@ -188,6 +253,14 @@ _LARGE = (
 def size(s: Said) -> Hits:
     """Stems it is for, by their diameter: a limit only where no rate goes by size."""
     if not s.methods and not re.search(r"\bstems?\b|\btrees?\b|\bbrush\b|\bplants\b|\bstumps?\b", s.text, re.I):
+        return
+    if (m := _BETWEEN_SIZES.search(s.text)) and not re.search(r"\brates?\b|%|\bapart\b|\bcuts?\b", s.text, re.I):
+        low, high, unit = (m[1], m[2], m[3]) if m[1] else (m[4], m[5], m[6])
+        yield Hit("least stem", f"{low} {'cm' if unit.lower() == 'cm' else 'in'}")
+        yield Hit("greatest stem", f"{high} {'cm' if unit.lower() == 'cm' else 'in'}")
+        return
+    if m := _NAMED_SIZE.search(s.text):
+        yield Hit("greatest stem" if m["most"] else "least stem", f"{m[3]} {'cm' if m[4].lower() == 'cm' else 'in'}")
         return
     small = next((m for pattern in _SMALL if (m := pattern.search(s.text))), None)
     large = next((m for pattern in _LARGE if (m := pattern.search(s.text))), None)
@@ -199,9 +272,7 @@ def size(s: Said) -> Hits:
         )
     )
     # "Not effective on stems over 6 inches" is a greatest size, as "on stems up to 6 inches" is.
-    turned = re.search(
-        r"\bnot (?:effective|recommended|for|intended|be used)\b|\bdo not (?:use|treat|apply)\b", s.text, re.I
-    )
+    turned = re.search(rf"\bnot (?:effective|recommended|for|intended)\b|{FORBIDS}", s.text, re.I)
     kinds = ("least stem", "greatest stem") if turned else ("greatest stem", "least stem")
     for kind, m in zip(kinds, (small, large), strict=True):
         if m:
@@ -210,28 +281,53 @@ def size(s: Said) -> Hits:
 
 _KIND_OF = frozenset(
     "red white black sugar silver common glossy poison sweet green box autumn russian norway striped bigtooth tree multiflora "
-    "japanese honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
+    "quaking princess japanese honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
 )
 _NAME = re.compile(r"[A-Za-z][A-Za-z'’-]+(?: [A-Za-z][A-Za-z'’-]+){0,3}")
 
 
+_NO_NAME = re.compile(
+    r"\b(?:label|product|gal|equivalent|rates?|year|others?|pages?|invented|tests?|only|control(?:led|s)?|species|listed|following|treat\w*|"
+    r"application|apply|use|need|hard|plants?|brush|weeds?|trees controlled|well|figure|table|see|continued|acid|acre|not|is|are|by|in|along|on|to|from|with|(?<!-)of(?!-))\b",
+    re.I,
+)
+_TURNED = re.compile(r"^([A-Za-z'’-]+), ([A-Za-z'’-]+(?: [A-Za-z'’-]+)?)$")
+_CONTROLS = re.compile(
+    r"\b(?:controls?|kills?|suppress(?:es)?|for (?:the )?(?:control|management|suppression) of|species controlled:?|controlled (?:species )?(?:include|are):?)\s+"
+    r"(?:unwanted |undesirable |woody |plants |species |brush |such as |including |include )*",
+    re.I,
+)
+_HARD_TO = re.compile(r"^(.{3,80}?) (?:is|are) (?:hard|difficult|easy|easier|harder) to (?:control|kill)", re.I)
+
+
 def plants(s: Said) -> Hits:
-    """Plants by name, from the lists under their heading."""
-    if s.part != "plants" or re.search(r"\d|%", s.text):
-        return
+    """Plants by name: lists under their heading, and sentences that say what is killed; not what is spared."""
     text = re.sub(r"\([^)]*\)", "", s.text).rstrip(".:")
-    if m := re.search(r"\b(?:such as|including|controls?|include)\b:?\s*", text, re.I):
+    if re.search(r"\bnot (?:control|kill|effective|suppress)|\bdoes not\b|\bdo not\b", text, re.I):
+        return
+    told = _CONTROLS.search(text)
+    hard = _HARD_TO.search(text)
+    if s.part != "plants" and not (
+        told and re.search(r"\bkills?\b|\bcontrols\b", told[0], re.I) and s.part in ("directions", "other")
+    ):
+        return
+    if re.search(r"\d|%", text):
+        return
+    if hard:
+        text = hard[1]
+    elif told:
+        text = text[told.end() :]
+    elif m := re.search(r"\b(?:such as|including|include)\b:?\s*", text, re.I):
         text = text[m.end() :]
-    pieces = [p.strip() for p in re.split(r"[,;•]|\s+\band\b\s+|\s+\bor\b\s+", text) if p.strip()]
-    if len(pieces) == 2 and "," in text and pieces[1].lower() in _KIND_OF:
-        pieces = [f"{pieces[1]} {pieces[0]}"]
+    elif re.search(r"\bcontrol\w*|\bspecies\b", text, re.I):
+        return
+    if (m := _TURNED.match(text.strip())) and m[2].lower().split()[0] in _KIND_OF:
+        yield Hit("plant", f"{m[2]} {m[1]}".lower(), "likely")
+        return
+    pieces = [p.strip() for p in re.split(r"[,•]|\s+as well as\s+|\s+and\s+|\s+or\s+", text) if p.strip()]
     sentence = len(pieces) == 1 and len(pieces[0].split()) > 4
     for piece in pieces:
-        if (
-            not sentence
-            and _NAME.fullmatch(piece)
-            and not re.match(r"(?:and|or|the|other|many|see|plants?|species)\b", piece, re.I)
-        ):
+        if not sentence and _NAME.fullmatch(piece) and not _NO_NAME.search(piece):
             yield Hit("plant", piece.lower(), "likely")
 
 

@@ -26,17 +26,29 @@ def rain(s: Said) -> Hits:
 
 
 Bound = Literal["", "over", "under"]
-_OVER = r"above|exceeds?|exceeding|over|greater|more than|higher|warmer|hotter|in excess of|faster|stronger"
-_UNDER = r"below|less than|under|lower|colder|cooler|not (?:over|above|exceed|more than|greater)\w*|(?:do|does) not exceed|no (?:more|greater|higher) than|or less|at most|up to|calmer"
+_OVER = r"\batleast\b|above|exceeds?|exceeding|over|greater|more than|higher|warmer|hotter|in excess of|faster|stronger"
+_UNDER = r"\batmost\b|below|less than|under|lower|colder|cooler|not (?:over|above|exceed|more than|greater)\w*|(?:do|does) not exceed|no (?:more|greater|higher) than|or less|at most|up to|calmer"
+
+
+_AT_LEAST = re.compile(
+    r"\b(?:no|not) (?:less|lower|colder|cooler|under|below)(?: than)?\b|\bat least\b|\bminimum\b|\bwarmed (?:up )?to\b",
+    re.I,
+)
+_AT_MOST = re.compile(
+    r"\b(?:no|not) (?:more|greater|higher|over|above|warmer|hotter)(?: than)?\b|\bat most\b|\b(?:maximum|greatest|highest|largest)\b|"
+    r"\blimit is\b|\b(?:do|does|must|may) not exceed\b",
+    re.I,
+)
 
 
 def _bound(text: str, number: re.Match[str]) -> Bound:
     """Whether a figure is spoken of from above or from below, by the words beside it."""
-    before, after = text[max(0, number.start() - 45) : number.start()], text[number.end() : number.end() + 22]
+    before, after = text[max(0, number.start() - 55) : number.start()], text[number.end() : number.end() + 22]
+    before = _AT_LEAST.sub(" atleast ", _AT_MOST.sub(" atmost ", before))
     unders, overs = list(re.finditer(_UNDER, before, re.I)), list(re.finditer(_OVER, before, re.I))
-    if re.match(r"\s*(?:\([^)]*\)\s*)?or (?:less|lower|below|under)", after, re.I):
+    if re.match(r"\s*(?:\([^)]*\)\s*)?or (?:less|lower|below|under|colder|cooler)", after, re.I):
         return "under"
-    if re.match(r"\s*(?:\([^)]*\)\s*)?or (?:more|greater|higher|above|over)", after, re.I):
+    if re.match(r"\s*(?:\([^)]*\)\s*)?or (?:more|greater|higher|above|over|warmer|hotter)", after, re.I):
         return "over"
     last_under, last_over = unders[-1].end() if unders else -1, overs[-1].end() if overs else -1
     if last_under == last_over == -1:
@@ -95,7 +107,7 @@ def wind(s: Said) -> Hits:
 def heat(s: Said) -> Hits:
     """Warmest and coldest air to work in, and air that lies still over colder ground."""
     if re.search(r"inversions?\b", s.text, re.I) and re.search(
-        rf"{FORBIDS}|\bonly when no\b|\babsence\b", s.text, re.I
+        rf"{FORBIDS}|\bonly when no\b|\babsence\b|\bwithout an?\b|\bwait\b", s.text, re.I
     ):
         yield Hit(
             "no inversion",
@@ -116,7 +128,9 @@ def heat(s: Said) -> Hits:
     for m in found:
         limits = _limit(s.text, m)
         if limits and (
-            s.has(r"temperature|\bair\b|\bheat\b|\bhot|\bcold|\bweather|\bdegrees|volatil|vapor|apply|treat")
+            s.has(
+                r"temperature|\bair\b|\bheat\b|\bhot|\bcold|\bweather|\bdegrees|volatil|vapor|appl|treat|\bdays\b|\buse\b|\bspray"
+            )
         ):
             kind = "greatest heat" if limits == "most" else "least heat"
             yield Hit(
@@ -127,7 +141,7 @@ def heat(s: Said) -> Hits:
 
 
 _WITHIN = re.compile(
-    rf"(?:within|no later than|not later than|no (?:more|longer) than|not more than|in less than|less than|before)\s*(?:about |approximately |the first )?"
+    rf"(?:within|no later than|not later than|no (?:more|longer) than|not more than|not longer than|longer than|more than|in less than|less than|before|under|over|exceed(?:s|ing)?|delay of)\s*(?:about |approximately |the first )?"
     rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(minutes?|mins?|hours?|hrs?|h|seconds?)",
     re.I,
 )
@@ -138,9 +152,16 @@ _AFTER = re.compile(
 
 def cut_to_treat(s: Said) -> Hits:
     """Longest time from the cut to the herbicide."""
-    if not re.search(r"\bcut(?:ting|s)?\b|\bfell(?:ing|ed)\b|\bstumps?\b", s.text, re.I) or _RAIN.search(s.text):
+    near = re.search(
+        r"\bcut(?:ting|s)?\b|\bfell(?:ing|ed)\b|\bstumps?\b|\bfresh\b|\bwounds?\b|\bfrills?\b", s.text, re.I
+    )
+    if not (near or s.part in ("cut stump", "hack and squirt")) or _RAIN.search(s.text):
         return
-    if re.search(r"\bhay\b|\bmow|\bgraz|\bdry\b|\bdried\b|re-?ent", s.text, re.I):
+    if re.search(
+        r"\bhay\b|\bmow|\bgraz|\bdry\b|\bdried\b|re-?ent|\bstor|\bmix|\brinse|\beyes?\b|\bskin\b|\binterval\b|\bentry\b|\bagitat|\bshake|\brepeat|\breappl",
+        s.text,
+        re.I,
+    ):
         return
     m = _WITHIN.search(s.text)
     if m:
@@ -154,7 +175,12 @@ _SAP = re.compile(
     re.I,
 )
 _MONTH = r"(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.?(?: \d{1,2})?"
-_DATES = re.compile(rf"(?:from|between|during|after) ({_MONTH}) (?:to|through|and|until|-) ({_MONTH})")
+_GROUND = re.compile(
+    r"snow (?:or water )?(?:covers?|prevents?)[^.;,]*?(?:ground(?: line)?|line)|\b(?:frozen|snow-?covered)(?: or (?:frozen|snow-?covered))? (?:ground|soil)|"
+    r"\b(?:ground|soil) is (?:frozen|snow-?covered|covered with snow)",
+    re.I,
+)
+_DATES = re.compile(rf"(?:(?:from|between|during|after) )?({_MONTH}) (?:to|through|and|until|-) ({_MONTH})")
 
 
 def season(s: Said) -> Hits:
@@ -162,5 +188,8 @@ def season(s: Said) -> Hits:
     if m := _SAP.search(s.text):
         words = re.sub(r"^periods? of ", "", m[1].lower())
         yield Hit("season forbidden", words, "likely" if re.search(r"for best|should|optim", s.text, re.I) else "sure")
-    elif (m := _DATES.search(s.text)) and re.search(FORBIDS, s.text[: m.start()], re.I):
+    elif (m := _DATES.search(s.text)) and re.search(FORBIDS, s.text, re.I):
         yield Hit("season forbidden", f"{m[1]} to {m[2]}")
+    elif re.search(FORBIDS, s.text, re.I) or re.search(r"\bexcept when\b", s.text, re.I):
+        for m in _GROUND.finditer(s.text):
+            yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower()))
