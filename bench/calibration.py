@@ -10,7 +10,7 @@ program expects. The plain binomial takes stems of one batch as alone; "by momen
 import numpy as np
 from scipy.stats import betabinom
 
-from stemward.reckon.alike import JEFFREYS, LIKENESS, believe, next_batch, share_interval
+from stemward.reckon.alike import _JEFFREYS, LIKENESS, believe, next_batch, share_interval
 from stemward.reckon.outcome import Prior, design_effect, interval, posterior
 
 TRACTS, BATCHES, STEMS, NEXT, LEVEL = 2000, 5, 12, 40, 0.90
@@ -30,13 +30,13 @@ def covered(alike: bool, seed: int) -> dict[str, float]:
     chance = np.random.default_rng(seed)
     found: dict[str, list[bool]] = {}
     for _ in range(TRACTS):
-        share = chance.beta(PRIOR.a + JEFFREYS, PRIOR.b + JEFFREYS)
+        share = chance.beta(PRIOR.a + _JEFFREYS, PRIOR.b + _JEFFREYS)
         likeness = chance.beta(LIKENESS.a, LIKENESS.b) if alike else 0.0
         own = batch_shares(share, likeness, BATCHES + 1, chance)
         dead = chance.binomial(STEMS, own[:-1])
         then = chance.binomial(NEXT, own[-1])
         seen = [STEMS] * BATCHES
-        prior = Prior(PRIOR.a + JEFFREYS, PRIOR.b + JEFFREYS)
+        prior = Prior(PRIOR.a + _JEFFREYS, PRIOR.b + _JEFFREYS)
         plain = posterior(prior, int(dead.sum()), BATCHES * STEMS)
         widened = design_effect(dead.tolist(), seen)
         less = posterior(prior, dead.sum() / widened, BATCHES * STEMS / widened)

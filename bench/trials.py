@@ -17,7 +17,7 @@ from stemward.handbook.trials import Trial
 from stemward.kinds import METHODS, Content
 from stemward.plan.ahead import default_kill
 from stemward.plan.behind import Asked, from_books
-from stemward.reckon.alike import JEFFREYS, believe, next_batch, next_chances
+from stemward.reckon.alike import _JEFFREYS, believe, next_batch, next_chances
 from stemward.reckon.outcome import Prior, pool, prior_from_percent
 
 PERCENT_STEMS = 14
@@ -86,7 +86,7 @@ def main() -> int:
             said["ours"] += ours is not None
             said["ratings alone"] += words is not None
             one = pooled([t for t in trials if source_of(t.cited.source) != source])
-            flat = Prior(JEFFREYS, JEFFREYS)
+            flat = Prior(_JEFFREYS, _JEFFREYS)
             for who, prior in (("ours", ours or default_kill(trial.method, book)), ("ratings alone", words)):
                 belief = believe(prior or Prior(0.0, 0.0))
                 low, high = next_batch(belief, n)

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from stemward.reckon.allot import PIECES, allot
+from stemward.reckon.allot import _PIECES, allot
 
 
 def given_targets(plants, kill, takes, budget, find=1.0):
@@ -54,8 +54,8 @@ def test_near_the_best_of_all_ways():
     plants, kill, takes, sums = [60, 40, 80], [0.9, 0.6, 0.8], [0.2, 0.1, 0.25], [8.0, 8.0]
     ours = given_targets(plants, kill, takes, sums).left[-1].sum()
     best = np.inf
-    ways = list(itertools.product(range(0, PIECES + 1, 1), repeat=3))
-    shares = np.array(ways) / PIECES
+    ways = list(itertools.product(range(0, _PIECES + 1, 1), repeat=3))
+    shares = np.array(ways) / _PIECES
     first = shares[(shares * np.array(plants) * takes).sum(axis=1) <= sums[0] + 1e-9]
     for one in first:
         left = np.array(plants) * (1 - one * kill)

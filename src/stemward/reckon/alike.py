@@ -19,7 +19,7 @@ SHARES, LIKENESSES = 161, 12
 LIKENESS = Prior(1.0, 9.0)
 """What is expected of the likeness of a batch's stems before any are counted, 0 alone to 1 all one: on the average
 0.1, seldom over 0.3 (engineering guess, no source)."""
-JEFFREYS = 0.5
+_JEFFREYS = 0.5
 """Added to both sides of what is expected, so that no book makes a thing certain."""
 
 
@@ -45,7 +45,7 @@ def believe(prior: Prior, dead: Sequence[int] = (), seen: Sequence[int] = ()) ->
     share = np.sin(angle) ** 2
     likeness = betaincinv(LIKENESS.a, LIKENESS.b, (np.arange(LIKENESSES) + 0.5) / LIKENESSES)
     # Even steps of the angle put more shares near 0 and 1; half a power more on each side makes up for it.
-    logs = (prior.a + JEFFREYS - 0.5) * np.log(share) + (prior.b + JEFFREYS - 0.5) * np.log1p(-share)
+    logs = (prior.a + _JEFFREYS - 0.5) * np.log(share) + (prior.b + _JEFFREYS - 0.5) * np.log1p(-share)
     logs = np.repeat(logs[:, None], LIKENESSES, axis=1)
     a, b = _ends(share, likeness)
     for d, n in zip(dead, seen, strict=True):

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
-PIECES = 10
+_PIECES = 10
 """A target is treated in so many pieces, so that a sum may end in the middle of one."""
 
 
@@ -51,9 +51,9 @@ def allot(
         each = np.divide(killed, cost, out=np.zeros(targets), where=cost > 1e-12)
         rest = float(sum_)
         for target in np.argsort(-each, kind="stable"):
-            piece = cost[target] / PIECES
-            many = min(PIECES, int(rest / piece + 1e-9)) if piece > 0 else 0
-            share[year, target] = many / PIECES
+            piece = cost[target] / _PIECES
+            many = min(_PIECES, int(rest / piece + 1e-9)) if piece > 0 else 0
+            share[year, target] = many / _PIECES
             spent[year, target] = many * piece
             gain[year, target] = each[target] if many else 0.0
             rest -= many * piece

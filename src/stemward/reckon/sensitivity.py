@@ -6,10 +6,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
-SLICES = 25
+_SLICES = 25
 
 
-def variance_share(given: Floats, answer: Floats, slices: int = SLICES) -> float:
+def variance_share(given: Floats, answer: Floats, slices: int = _SLICES) -> float:
     """Share of the answer's variance that knowing one input would take away (first order; Saltelli et al. 2008, from
     memory), from paths already drawn: the variance of the means of equal slices, less what chance alone gives them.
 

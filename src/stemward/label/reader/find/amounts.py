@@ -198,7 +198,7 @@ YEARLY = re.compile(
     re.I,
 )
 SINGLE = re.compile(
-    r"per (?:single |individual |broadcast )?(?:application|treatment)|for any one application|any (?:one|single) (?:application|treatment)|\beach$|(?:single|individual|one[- ]time|any one|each) (?:application|treatment)|"
+    r"per (?:single |individual |broadcast )?(?:application|treatment)|for any one application|per use\b|each time|at any time|any (?:one|single) (?:application|treatment)|\beach$|(?:single|individual|one[- ]time|any one|each) (?:application|treatment)|"
     r"/\s*application|in (?:a single|any one|any 1|one|1) (?:application|treatment)|at (?:one|any one|a single) time",
     re.I,
 )
@@ -240,8 +240,13 @@ def maxima(s: Said) -> Hits:
     if named and volume:
         # A volume of product: what of it is acid, the strength on the front tells.
         yield Hit(named, f"{volume['n']} {volume['unit'].lower()}/acre", "unsure")
-    if YEARLY.search(text):
-        if re.search(r"\b12[- ]months?\b|365[- ]day", text, re.I):
+    yield from _year_means(text)
+
+
+def _year_means(text: str) -> Hits:
+    """What a label counts as a year, where it says so beside a limit."""
+    if YEARLY.search(text) or re.search(r"365[- ]day|\btwelve months\b", text, re.I):
+        if re.search(r"\b12[- ]months?\b|365[- ]day|\btwelve months\b", text, re.I):
             yield Hit("year means", "12 months")
         elif re.search(r"calendar", text, re.I):
             yield Hit("year means", "calendar year")
@@ -268,11 +273,11 @@ _NUMBER_OF = re.compile(
 )
 _BETWEEN_THEM = re.compile(
     r"between (?:\w+ ){0,2}(?:applications?|treatments?)|intervals? of|\bdays between\b|\bre-?\s?treat|\bre-?\s?appl|retreatment interval|application interval|\bapart\b|"
-    r"sequential applications?|repeat (?:applications?|treatments?)|second application|apply again|treat (?:again|the same)|following (?:the )?(?:first|initial|previous) (?:application|treatment)",
+    r"sequential applications?|repeat (?:applications?|treatments?)|second application|second treatment|successive|follow-?up|\brepeat(?:ed|ing)?\b|apply again|treat (?:again|the same)|following (?:the )?(?:first|initial|previous) (?:application|treatment)",
     re.I,
 )
 _WAIT = re.compile(
-    rf"(?:at least|minimum(?: of| interval of)?|shorter than|intervals? (?:is|of)|between applications?,?(?: minimum)?:?|\bwait\b|\ballow\b|interval[^.\d;]{{0,50}}?|within|less than|sooner than|until|\bmust be|separated by|for|after)\s*"
+    rf"(?:at least|minimum(?: of| interval of)?|shorter than|no sooner than|not sooner than|no earlier than|not before|every|intervals? (?:is|of)|between applications?,?(?: minimum)?:?|\bwait\b|\ballow\b|interval[^.\d;]{{0,50}}?|within|less than|sooner than|until|\bmust be|separated by|for|after)\s*"
     rf"(?:of |is |: ?|a |an |at least )*({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(days?|weeks?|months?)",
     re.I,
 )
@@ -288,6 +293,8 @@ def repeats(s: Said) -> Hits:
     """How often, and how long between two applications."""
     if s.part in ("warranty", "first aid", "storage", "letter"):
         return
+    if re.search(r"\b(?:a|the|one) year (?:is|means|begins|runs)\b|\byear\b[^.;]{0,20}\bcount", s.text, re.I):
+        yield from _year_means(s.text)
     counted = _COUNT.search(s.text) or _NUMBER_OF.search(s.text)
     if counted:
         number = next(group for group in counted.groups() if group)

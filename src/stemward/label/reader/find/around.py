@@ -138,7 +138,7 @@ def mixing(s: Said) -> Hits:
                 yield Hit("vessel forbidden", name)
     yield from _partners(text)
     keeps = re.search(
-        rf"\b(?:within|in|for more than|longer than|no later than|not later than|older than|after|up to|for (?:up to|no longer than)|"
+        rf"\b(?:within|in|over|for|more than|for more than|longer than|no later than|not later than|older than|after|up to|for (?:up to|no longer than)|"
         rf"shelf life[^.;\d]{{0,40}})\s*:?\s*({NUMBER})[\s-]*(hours?|days?)\b",
         text,
         re.I,
@@ -152,7 +152,9 @@ def mixing(s: Said) -> Hits:
         text,
         re.I,
     )
-    if keeps and is_mix and kept and not re.search(r"\brain|\bcut(?:ting)?\b|\bgraz", text, re.I):
+    ruled = kept or re.search(rf"(?:{FORBIDS})[^.;]*\b(?:hold|held|leave|left|let|stand|overnight|use)\b", text, re.I)
+    other = r"\brain|\bcut(?:ting)?\b|\bgraz|\bhay\b|\bent(?:er|ry)|\binterval\b|\bapart\b|\btreated (?:area|plants?)|\bdry\b"
+    if keeps and is_mix and ruled and not re.search(other, text, re.I):
         yield Hit("mix keeps", f"{keeps[1]} {keeps[2].lower()}")
 
 

@@ -50,7 +50,7 @@ def signal(s: Said) -> Hits:
 def restricted(s: Said) -> Hits:
     """Restricted use, as the words stand in their box."""
     if re.search(
-        r"\brestricted[- ]use (?:pesticide|herbicide|product)\b|\bfor restricted use\b|\bsale to certified applicators",
+        r"\brestricted[- ]use (?:pesticide|herbicide|product)\b|\bfor restricted use\b|\b(?:sale|sold|bought|purchased?|applied|used?|use) (?:\w+ ){0,4}(?:only )?(?:to|by) certified applicators",
         s.text,
         re.I,
     ) and not re.search(r"\bnot\b|\bnon-?restricted", s.text, re.I):

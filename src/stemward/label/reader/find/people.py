@@ -40,7 +40,7 @@ def equipment(s: Said) -> Hits:
 
 def gloves(s: Said) -> Hits:
     """Of what gloves are made, and the category of the glove chart."""
-    if m := re.search(r"\bcategor(?:y|ies) ([A-H])\b", s.text, re.I):
+    if m := re.search(r"\b[Cc](?:ategor|ATEGOR)(?:y|ies|Y|IES)\s+([A-H])\b", s.text):
         yield Hit("glove category", m[1].upper())
     if s.has(r"\bgloves?\b|resist(?:ant to|s?) this product|\bmaterials?\b[^.;]*\bresist") and not re.search(
         r"\bdo not\b|\bexcept\b|\bbottles?\b|\bcontainers?\b", s.text, re.I

@@ -41,6 +41,12 @@ _ON_IT_BARRED = re.compile(
 )
 
 
+_NOT_TREATED = re.compile(
+    r"\b(?:(?:must|may|shall) not|are not to|is not to|never to) be (?:treated|sprayed)\b|\b(?:are|is) (?:excluded|no (?:use )?sites?|not (?:use |labell?ed |registered )+sites?|not (?:labell?ed|registered)(?: uses?)?)\b",
+    re.I,
+)
+
+
 def places(s: Said) -> Hits:
     """Kinds of land it may be used on, and those it may not."""
     if not ANY_PLACE.search(s.text) or s.part in (
@@ -55,6 +61,11 @@ def places(s: Said) -> Hits:
     if m := _ON_IT_BARRED.search(s.text):
         for name, pattern in PLACES:
             if pattern.search(m[1]):
+                yield Hit("site forbidden", name)
+        return
+    if m := _NOT_TREATED.search(s.text):
+        for name, pattern in PLACES:
+            if pattern.search(s.text[: m.start()]):
                 yield Hit("site forbidden", name)
         return
     barred = _NOT_ON.search(s.text) or (s.under and _NOT_ON.search(s.under))
@@ -138,7 +149,7 @@ def states(s: Said) -> Hits:
 
 
 _DONE = re.compile(
-    r"\b(?:treat(?:ment|ments|ed)?|appl(?:y|ied|ication|ications)|may be used|for use|spray(?:ed)?|can be used|use as)\b",
+    r"\b(?:treat(?:ment|ments|ed)?|appl(?:y|ied|ication|ications)|may be used|for use|spray(?:ed)?|can be used|use as|suit(?:ed|able)|effective|works|labell?ed|approved)\b",
     re.I,
 )
 
@@ -195,6 +206,8 @@ def _closed(what: str) -> tuple[re.Pattern[str], ...]:
             rf"(?:{FORBIDS})[^.;]*{what}[^.;]*{_UNNAMED}",
             rf"\bno (?:other )?(?:application )?{what}[^.;]*(?:{_UNNAMED}|may be used)",
             rf"\bany {what}[^.;]*{_UNNAMED}[^.;]*(?:{FORBIDS})",
+            rf"\b(?:listed|following|named|labell?ed) (?:\w+ )?{what} only\b|\bonly (?:the )?(?:listed|following|named|labell?ed) (?:\w+ )?{what}",
+            rf"\b(?:unlisted|unnamed) {what}[^.;]*(?:{FORBIDS})|(?:{FORBIDS})[^.;]*\b(?:unlisted|unnamed) {what}",
         )
     )
 

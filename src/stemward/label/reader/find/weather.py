@@ -26,7 +26,7 @@ def rain(s: Said) -> Hits:
 
 
 Bound = Literal["", "over", "under"]
-_OVER = r"\batleast\b|above|exceeds?|exceeding|over|greater|more than|higher|warmer|hotter|in excess of|faster|stronger"
+_OVER = r"\batleast\b|above|exceeds?|exceeding|over|greater|more than|higher|warmer|hotter|in excess of|faster|stronger|\breach(?:es|ed)?\b|\bclimbs?\b|\btops?\b"
 _UNDER = r"\batmost\b|below|less than|under|lower|colder|cooler|not (?:over|above|exceed|more than|greater)\w*|(?:do|does) not exceed|no (?:more|greater|higher) than|or less|at most|up to|calmer"
 
 
@@ -65,7 +65,11 @@ def _limit(text: str, number: re.Match[str]) -> Literal["", "most", "least"]:
     if re.match(r"\s*(?:if|when|where|should|at)\b", before, re.I):
         # "If wind is above 15 mph, do not apply": the rule stands behind the figure.
         clause = f"{clause} {re.split(r';', text[number.end() :])[0]}"
-    forbids = re.search(rf"{FORBIDS}|\bstop\b|\bcease\b|\bdelay\b|\bpostpone\b", clause, re.I)
+    forbids = re.search(
+        rf"{FORBIDS}|\bstop\b|\bcease\b|\bdelay\b|\bpostpone\b|\bhold off\b|\bsuspend\b|\bdiscontinue\b|\bwait\b",
+        clause,
+        re.I,
+    )
     negated = re.search(
         r"do(?:es)? not exceed|not (?:over|above|more|greater)|no (?:more|greater|higher)|must not exceed|not exceed",
         clause,
@@ -141,7 +145,7 @@ def heat(s: Said) -> Hits:
 
 
 _WITHIN = re.compile(
-    rf"(?:within|no later than|not later than|no (?:more|longer) than|not more than|not longer than|longer than|more than|in less than|less than|before|under|over|exceed(?:s|ing)?|delay of)\s*(?:about |approximately |the first )?"
+    rf"(?:within|no later than|not later than|no (?:more|longer) than|not more than|not longer than|longer than|more than|in less than|less than|before|under|over|exceed(?:s|ing)?|delay of|\bin|at most|maximum(?: of)?|limit(?: is| of)?|up to)\s*(?:about |approximately |the first )?"
     rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(minutes?|mins?|hours?|hrs?|h|seconds?)",
     re.I,
 )
@@ -171,7 +175,7 @@ def cut_to_treat(s: Said) -> Hits:
 
 
 _SAP = re.compile(
-    r"(?:do not|not (?:be )?(?:applied|used|made|recommended)|except|avoid|other than)[^.;]*?((?:(?:periods? of )?(?:heavy|strong|active|spring|peak|maximum|vigorous|early) )*(?:spring )?sap[- ]?(?:flow|rise)|sap (?:is )?(?:flowing|rising))",
+    r"(?:do not|never|must not|may not|not (?:be )?(?:applied|used|made|recommended|allowed|permitted)|except|avoid|other than)[^.;]*?((?:(?:periods? of )?(?:heavy|strong|active|spring|peak|maximum|vigorous|early) )*(?:spring )?sap[- ]?(?:flow|rise)|sap (?:is )?(?:flowing|rising))",
     re.I,
 )
 _MONTH = r"(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.?(?: \d{1,2})?"
