@@ -65,6 +65,12 @@ def test_late_is_recorded_as_late(phone, joined):
     phone.forward(160)
     assert "Out of time: 1. Cut a fresh face, or do as the label says." in phone.page.inner_text("#clock")
     assert phone.page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(0, 0, 0)"
+    phone.press("nav [data-tab=day]")
+    phone.press("#to-pouch")
+    assert "Out of time: 1" in phone.page.inner_text("#pouch-clock")
+    phone.press("#wake-first")
+    phone.press("#wake-second")
+    phone.press("nav [data-tab=work]")
     phone.press("#treated")
     phone.sent()
     late = rows_of(joined, phone)[-1]

@@ -184,10 +184,10 @@ function closePouch() {
   draw();
 }
 function tickPouch() {
-  const wait = work.ticking();
+  const found = work.running();
   const stem = work.current();
-  document.getElementById("pouch-number").textContent = wait ? String(wait.n) : stem ? String(stem.n) : "";
-  document.getElementById("pouch-clock").textContent = (document.getElementById("clock") || {}).textContent || clock(Date.now());
+  document.getElementById("pouch-number").textContent = found ? String(found.wait.n) : stem ? String(stem.n) : "";
+  document.getElementById("pouch-clock").textContent = found ? found.text : clock(Date.now());
 }
 press(document.getElementById("wake-first"), () => { firstAt = Date.now(); });
 press(document.getElementById("wake-second"), () => { if (Date.now() - firstAt < 5000) closePouch(); });
@@ -215,7 +215,7 @@ function listen() {
   addEventListener("online", () => { failures = 0; send(); });
   document.addEventListener("visibilitychange", () => { if (document.visibilityState === "visible") { failures = 0; send(); draw(); } });
   setInterval(() => {
-    const runs = tab === "work" || !pouch.hidden ? work.tick() : false;
+    const runs = work.tick();
     if (!pouch.hidden) tickPouch();
     else if (!runs && tab === "work" && s.state.plan && Date.now() - idle > 60000) openPouch();
     drawLine();

@@ -222,32 +222,37 @@ function card(sheet, stem, wait) {
   return made;
 }
 
-/** The clock's words, once a second; answers true while one runs. */
-export function tick() {
-  const place = document.getElementById("clock");
+/** The clock that runs, in words: {wait, part, text}; null while none does. */
+export function running() {
   const sheet = s.sheet();
   const wait = sheet && s.state.settings.clock ? ticking() : null;
-  const dark = document.body;
-  if (!place || !wait || !sheet.limit_s) {
-    dark.classList.remove("over");
-    if (place) place.textContent = "";
-    const frame = document.getElementById("card");
-    if (frame) frame.classList.remove("half");
-    told = "";
-    return false;
-  }
+  if (!wait || !sheet.limit_s) return null;
   const waited = (Date.now() - wait.cutMs) / 1000;
   const part = clockPart(sheet.limit_s, waited);
   const by = clock(wait.cutMs + sheet.limit_s * 1000);
-  const left = clockLeft(sheet.limit_s, waited);
-  document.getElementById("card").classList.toggle("half", part === "second half");
-  dark.classList.toggle("over", part === "over");
-  place.textContent = part === "over" ? `Out of time: ${wait.n}. Cut a fresh face, or do as the label says.` : `${minutesShown(left)} min left · treat by ${by}`;
-  place.classList.toggle("late", part === "over");
-  if (told !== `${wait.id} ${part}`) {
-    if (part === "over") alarm();
-    if (told.startsWith(wait.id) || part === "over") say(place.textContent);
-    told = `${wait.id} ${part}`;
+  const left = minutesShown(clockLeft(sheet.limit_s, waited));
+  const text = part === "over" ? `Out of time: ${wait.n}. Cut a fresh face, or do as the label says.` : `${left} min left · treat by ${by}`;
+  return { wait, part, text };
+}
+
+/** Tell the clock's words where they stand, once a second; answers true while one runs. */
+export function tick() {
+  const place = document.getElementById("clock");
+  const frame = document.getElementById("card");
+  const found = running();
+  document.body.classList.toggle("over", Boolean(found && found.part === "over" && place));
+  if (frame) frame.classList.toggle("half", Boolean(found && found.part === "second half"));
+  if (place) place.textContent = found ? found.text : "";
+  if (place) place.classList.toggle("late", Boolean(found && found.part === "over"));
+  if (!found) {
+    told = "";
+    return false;
+  }
+  const now = `${found.wait.id} ${found.part}`;
+  if (told !== now) {
+    if (found.part === "over") alarm();
+    if (told.startsWith(`${found.wait.id} `) || found.part === "over") say(found.text);
+    told = now;
   }
   return true;
 }
