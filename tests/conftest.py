@@ -2,6 +2,7 @@
 
 import datetime
 import os
+import shutil
 from pathlib import Path
 
 import pytest
@@ -50,3 +51,20 @@ def demo_tract(tmp_path_factory):
     path = tmp_path_factory.mktemp("demo") / "quarry-hollow"
     write_texts(texts(), path)
     return read_folder(path).tract
+
+
+@pytest.fixture(scope="session")
+def chromium():
+    """One browser for all tests; without one they are skipped by name."""
+    found = shutil.which("chromium") or shutil.which("chromium-browser")
+    if found is None:
+        pytest.skip("no Chromium on this computer")
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as play:
+        browser = play.chromium.launch(
+            executable_path=found,
+            args=["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update"],
+        )
+        yield browser
+        browser.close()

@@ -94,6 +94,7 @@ READERS = {
     "record_rules.csv": lambda book: book.record_rules,
     "record_fields.csv": lambda book: book.record_rules,
     "weather_rules.csv": lambda book: book.weather_rules,
+    "revisits.csv": lambda book: book.first_look("basal bark", "triclopyr"),
 }
 
 

@@ -102,22 +102,6 @@ def served(tmp_path_factory):
     server.end()
 
 
-@pytest.fixture(scope="session")
-def chromium():
-    """One browser for all tests; without one they are skipped by name."""
-    if CHROMIUM is None:
-        pytest.skip("no Chromium on this computer")
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as play:
-        browser = play.chromium.launch(
-            executable_path=CHROMIUM,
-            args=["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update"],
-        )
-        yield browser
-        browser.close()
-
-
 @contextmanager
 def opened(chromium, served, **options):
     """A page of a new visitor who came in by a link."""
