@@ -1,5 +1,6 @@
 """The computer's page for phones, and the addresses that phones ask: who is let in, what is answered."""
 
+import datetime
 import json
 
 import pytest
@@ -84,7 +85,7 @@ def test_the_plan_that_a_phone_gets_is_kept_with_its_numbers(client, hollow, pho
     made = client.post(f"/land/{hollow}/phone", {"command": name(), "new": "1", "name": "crew 2"}).content.decode()
     word = made.partition("#join=")[2].partition("<")[0]
     assert "<svg" in made
-    worked.plan_of(hollow, __import__("datetime").date(2026, 10, 10))
+    worked.plan_of(hollow, datetime.date(2026, 10, 10))
     for _ in range(2):
         plan = phone.get("/phone/plan", HTTP_X_STEMWARD_PHONE=word).json()
     assert plan["form"] == "stemward phone plan" and len(plan["sheets"]) == 8

@@ -78,7 +78,7 @@ def test_nothing_done_costs_nothing_and_kills_nothing():
     """Without a visit and without seedlings all stay."""
     (path,) = run(ahead((100, 50)), [], [Strategy("nothing", (None,) * 4)])
     assert path.plants == pytest.approx(150)
-    assert path.used.sum() == 0 and years_to_gone(path) == (None, 0.0)
+    assert path.used.sum() == 0 and years_to_gone(path, 0.01) == (None, 0.0)
 
 
 def test_visits_stop_under_the_floor():
@@ -97,7 +97,7 @@ def test_treating_pays_after_some_years_against_cutting():
     spent, other = (np.median(p.spent("cents"), axis=1) for p in (treat, cut))
     assert year is not None and spent[year - 1] <= other[year - 1] and spent[year - 2] > other[year - 2]
     assert break_even(cut, treat) is None
-    assert years_to_gone(treat)[0] == 3
+    assert years_to_gone(treat, 0.01)[0] == 3
 
 
 @settings(max_examples=20, deadline=None)

@@ -23,6 +23,7 @@ from stemward.gate.records import read_records
 from stemward.notebook.changes import Refused
 from stemward.notebook.models import Brought, Change, Entry, Photo, Stem, Tract
 from stemward.notebook.store import add_entries
+from stemward.say.en import phones as words
 from stemward.say.problems import problem_sentence
 
 KINDS = ("marked", "noted", "weather", "taken back")
@@ -34,19 +35,6 @@ CLOCK_S = 120.0
 """A phone whose clock is off by more is noticed: engineering guess, well above what a slow answer takes."""
 AHEAD_S = 300.0
 """A row from further in the future cannot be: engineering guess."""
-WHY = {
-    "clock": "The phone's clock was {minutes} min {way} the notebook's.",
-    "future": "Its time had not come yet when it arrived.",
-    "stem_gone": "There is no stem {stem} on the list any more; what was done is kept.",
-    "older_plan": "It follows an older plan ({plan}).",
-    "anyway": "The plan stopped it; it was done anyway: {reason}",
-    "late": "It was {late} min over the time from cut to treatment.",
-}
-"""What can be odd about a row that is taken."""
-OTHER_BODY = "A row with this number came before and says something else. Both are kept; a person settles it."
-NO_ROW = "This is no row."
-NOT_FROM_A_PHONE = "A phone cannot write down rows of this kind."
-TOO_LONG = "This row is too long."
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,21 +73,21 @@ def receive(
     gone or there are too many rows.
     """
     if len(rows) > MOST_ROWS and sent_at is not None:
-        raise Refused(f"At most {MOST_ROWS} rows are taken at once.")
+        raise Refused(words.TOO_MANY.format(most=MOST_ROWS))
     with _in_turn(), transaction.atomic():
         tract = Tract.objects.select_for_update().filter(id=tract_id, removed_at=None).first()
         if tract is None:
-            raise Refused("This land is not there any more.")
+            raise Refused(words.NO_LAND)
         off_s = (sent_at - now).total_seconds() if sent_at else None
         work = _Taking(tract, device[:100], now, off_s, plan, _there(tract_id, rows), _stems(tract_id, rows))
         answers = [_one(work, row) for row in rows]
         if work.rows:
             add_entries(tract_id, work.rows)
             number = Change.objects.filter(tract_id=tract_id).aggregate(last=Max("number"))["last"] or 0
-            words = {"what": f"{len(work.rows)} marks of {device or 'a phone'}"}
+            told = {"what": words.MARKS_OF.format(count=len(work.rows), device=device or words.A_PHONE)}
             Change.objects.create(
                 id=str(uuid.uuid4()), tract_id=tract_id, number=number + 1, who=device[:100] or "phone", at=now,
-                verb="write down", words=words, asked="", before={}, after={},
+                verb="write down", words=told, asked="", before={}, after={},
             )  # fmt: skip
             Tract.objects.filter(id=tract_id).update(version=tract.version + 1)
         Brought.objects.bulk_create(work.log, ignore_conflicts=True)
@@ -149,24 +137,24 @@ def _rows_of(row: Any) -> list[str]:
 def _one(work: _Taking, row: Any) -> Answer:
     """One row: taken, known, refused or to wait for."""
     if not isinstance(row, dict) or not isinstance(row.get("id"), str) or not row["id"]:
-        return Answer("", "refused", NO_ROW)
+        return Answer("", "refused", words.NO_ROW)
     key = row["id"]
     if key in work.have:
         if digest_of(row) == digest_of(_as_sent(work.have[key])):
             return Answer(key, "again")
-        return _refused(work, row, OTHER_BODY)
+        return _refused(work, row, words.OTHER_BODY)
     if row.get("kind") not in KINDS:
-        return _refused(work, row, NOT_FROM_A_PHONE)
+        return _refused(work, row, words.NOT_FROM_A_PHONE)
     if len(json.dumps(row)) > MOST_ROW_BYTES:
-        return _refused(work, row, TOO_LONG)
+        return _refused(work, row, words.TOO_LONG)
     problems = Problems()
     # What the row corrects may lie in the notebook: the gate sees the one line alone.
     entries = read_records(json.dumps({**row, "corrects": ""}), None, (), problems)
     if problems.count or not entries or not isinstance(row.get("corrects", ""), str) or "received" in row:
         said = dict.fromkeys(problem_sentence(one) for one in problems.kept)
-        return _refused(work, row, " ".join(said) or NO_ROW)
+        return _refused(work, row, " ".join(said) or words.NO_ROW)
     if row.get("corrects") and row["corrects"] not in work.have:
-        return Answer(key, "wait") if row["corrects"] != key else _refused(work, row, NO_ROW)
+        return Answer(key, "wait") if row["corrects"] != key else _refused(work, row, words.NO_ROW)
     received = work.now + len(work.rows) * datetime.timedelta(microseconds=1)
     kept = {**row, "received": received.isoformat(timespec="microseconds")}
     work.rows.append(kept)
@@ -197,26 +185,26 @@ def _odd(work: _Taking, row: Mapping[str, Any]) -> list[str]:
     body, found = row["body"], []
     off_s = work.off_s or 0.0
     if abs(off_s) > CLOCK_S:
-        way = "ahead of" if off_s > 0 else "behind"
-        found.append(WHY["clock"].format(minutes=round(abs(off_s) / 60), way=way))
+        way = words.AHEAD if off_s > 0 else words.BEHIND
+        found.append(words.WHY["clock"].format(minutes=round(abs(off_s) / 60), way=way))
     local = datetime.datetime.fromisoformat(row["at"])
     moment = (local - datetime.timedelta(minutes=row["offset"])).replace(tzinfo=datetime.UTC)
     if (moment - work.now).total_seconds() - max(off_s, 0.0) > AHEAD_S:
-        found.append(WHY["future"])
-    found += [WHY["stem_gone"].format(stem=stem) for stem in _rows_of(row) if stem not in work.stems]
+        found.append(words.WHY["future"])
+    found += [words.WHY["stem_gone"].format(stem=stem) for stem in _rows_of(row) if stem not in work.stems]
     if work.plan and body.get("plan", work.plan) != work.plan:
-        found.append(WHY["older_plan"].format(plan=body["plan"]))
+        found.append(words.WHY["older_plan"].format(plan=body["plan"]))
     if body.get("anyway"):
-        found.append(WHY["anyway"].format(reason=body["anyway"]))
+        found.append(words.WHY["anyway"].format(reason=body["anyway"]))
     if body.get("limit_s") and body.get("waited_s", 0) > body["limit_s"]:
-        found.append(WHY["late"].format(late=round((body["waited_s"] - body["limit_s"]) / 60, 1)))
+        found.append(words.WHY["late"].format(late=round((body["waited_s"] - body["limit_s"]) / 60, 1)))
     return found
 
 
 def put_photo(tract_id: str, content: bytes, now: datetime.datetime) -> str:
     """Keep a picture; its digest. The same picture twice is one. Raises Refused for what is no small JPEG."""
     if len(content) > MOST_PHOTO_BYTES or not content.startswith(b"\xff\xd8\xff"):
-        raise Refused("A photo is a JPEG of at most 300 kB.")
+        raise Refused(words.NO_PHOTO)
     digest = hashlib.sha256(content).hexdigest()
     Photo.objects.get_or_create(tract_id=tract_id, digest=digest, defaults={"content": content, "at": now})
     return digest

@@ -193,7 +193,7 @@ class Phone(models.Model):
 class Brought(models.Model):
     """A row as a phone brought it, the first time: what became of it and what is odd about it.
 
-    digest: SHA-256 of the row. state: "kept" (it is an entry) or "refused". why: what is odd, by `field.receive.WHY`,
+    digest: SHA-256 of the row. state: "kept" (it is an entry) or "refused". why: what is odd, by `say.en.phones.WHY`,
     or the sentence it was refused with; is_odd: whether there is any. off_s: how far the phone's clock was ahead of
     the notebook's, seconds.
     settled_at: when a person saw to what is odd.

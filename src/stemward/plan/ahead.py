@@ -34,6 +34,7 @@ Floats = NDArray[np.float64]
 PATHS = 4000
 SEED = 20261127
 STOP_FRAC = 0.01
+"""Share of the plants at the start under which a target counts as gone and work stops: what owners are shown."""
 WORTH = 10.0
 """What a default of the years ahead is worth beside a person's own plants: engineering guess, ten plants."""
 INPUTS = ("find_frac", "sprouts", "seedlings", "decline_frac")
@@ -132,7 +133,7 @@ def outlook(
             for name, path in by_name.items()
             if name.startswith("treat")
         },
-        {name: years_to_gone(path) for name, path in by_name.items()},
+        {name: years_to_gone(path, STOP_FRAC) for name, path in by_name.items()},
         {"kill": variance_share(mean_kill, answer), **{n: variance_share(drawn[n], answer) for n in INPUTS}},
         _ends(items, known, kills, doings[0].takes, book, years),
         _budget(items, doings[0], kills, drawn, plants, hours_a_year, years),

@@ -22,8 +22,6 @@ POOLS = ("standing", "sprouts", "seedlings")
 MEASURES = ("hours", "mix_ml", "ae_g", "cents")
 Measure = Literal["hours", "mix_ml", "ae_g", "cents"]
 BAND = (0.05, 0.50, 0.95)
-_GONE_FRAC = 0.01
-"""Under this share of the start a target counts as gone, for how many years it takes."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -134,7 +132,7 @@ def _run(ahead: Ahead, doings: Sequence[Doing], strategy: Strategy) -> Path:
     return Path(strategy.name, stems, plants, used)
 
 
-def years_to_gone(path: Path, share: float = _GONE_FRAC) -> tuple[float | None, float]:
+def years_to_gone(path: Path, share: float) -> tuple[float | None, float]:
     """The middle number of years until under a share of the plants live, None where half the paths never get there;
     and the share of paths that do."""
     under = path.plants <= share * path.plants[0]

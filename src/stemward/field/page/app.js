@@ -3,6 +3,7 @@
 import { clock, h, once, press, say, span, whenFree } from "./dom.js";
 import * as outbox from "./outbox.js";
 import * as pages from "./pages.js";
+import { moment } from "./rules.js";
 import * as s from "./state.js";
 import * as store from "./store.js";
 import * as work from "./work.js";
@@ -48,7 +49,7 @@ function line() {
     const sent = s.state.rows.length ? (sentAt ? `All sent ${clock(sentAt)}` : "All sent") : "Nothing to send";
     return `${s.state.word || !s.state.rows.length ? sent : "Kept on this phone"}${more}`;
   }
-  const oldest = span(Date.now() - Math.min(...waiting.map((one) => s.moment(one.row))));
+  const oldest = span(Date.now() - Math.min(...waiting.map((one) => moment(one.row))));
   const why = { "no network": "", busy: "; the notebook is busy", ended: "; the notebook takes nothing more of this phone" }[failed] || "";
   return `${waiting.length} waiting, oldest ${oldest}${more}${why}`;
 }

@@ -1,7 +1,7 @@
 // List, Map, Day, Emergency, notes: what stands behind the other buttons.
 
-import { clock, h, length, say, span, svg } from "./dom.js";
-import { distanceM } from "./rules.js";
+import { clock, h, length, say, svg } from "./dom.js";
+import { distanceM, moment } from "./rules.js";
 import * as s from "./state.js";
 import * as work from "./work.js";
 
@@ -56,7 +56,7 @@ function marksList() {
   if (!rows.length) return h("p", {}, "None yet.");
   const gone = new Set(s.state.rows.map((one) => one.row.corrects).filter(Boolean));
   return h("ol", { class: "marks" }, rows.map(({ row, state, why }) => h("li", {},
-    h("span", { class: gone.has(row.id) ? "gone" : "" }, row.kind === "taken back" ? `Taken back, ${clock(s.moment(row))}` : work.rowWords(row)),
+    h("span", { class: gone.has(row.id) ? "gone" : "" }, row.kind === "taken back" ? `Taken back, ${clock(moment(row))}` : work.rowWords(row)),
     h("small", {}, { waiting: "not sent yet", sent: "sent", refused: `refused: ${why}` }[state]),
     row.kind !== "taken back" && !gone.has(row.id) && state !== "refused"
       ? h("button", { class: "outlined", on: async () => { await s.add("taken back", { why: "taken back on the phone" }, row.id); dispatchEvent(new CustomEvent("drawn")); } }, "Take back") : null)));
@@ -206,5 +206,3 @@ export function anyway(done) {
     h("label", { for: "why" }, "Why was it done?"), text,
     h("button", { id: "keep-anyway", class: "outlined wide", on: () => (text.value.trim() ? done(text.value.trim()) : say("Write why first.")) }, "Write it down"), backToWork());
 }
-
-export { span };

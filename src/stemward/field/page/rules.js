@@ -46,7 +46,8 @@ export const offsetM = (latitude, longitude, origin) => [
   rad(latitude - origin[0]) * RADIUS_M,
 ];
 
-const moment = (row) => {
+/** The moment of a row, milliseconds since 1970. */
+export const moment = (row) => {
   const [day, time = "00:00:00"] = row.at.split("T");
   return Date.parse(`${day}T${time.length === 5 ? `${time}:00` : time}Z`) - row.offset * 60000;
 };

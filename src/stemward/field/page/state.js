@@ -1,7 +1,7 @@
 // What the phone knows: plan, settings, rows. Everything shown follows from these.
 
 import * as store from "./store.js";
-import { cutUntreated, inForce, marks, offsetM } from "./rules.js";
+import { cutUntreated, inForce, marks, moment, offsetM } from "./rules.js";
 
 export const state = { plan: null, settings: {}, rows: [], word: "", offS: null, trouble: "", here: null };
 
@@ -98,8 +98,6 @@ export function waiting(of = sheet()) {
     .map((id) => ({ id, n: own.get(id), cutMs: cut.get(id), count: found.get(id).cut - found.get(id).treated }))
     .sort((a, b) => a.cutMs - b.cutMs || a.n - b.n);
 }
-
-export const moment = (row) => Date.parse(`${row.at}Z`) - row.offset * 60000;
 
 /** This phone's last row that still holds and can be taken back. */
 export const last = () => inForce(ours()).filter((row) => row.kind === "marked" || row.kind === "noted").pop();

@@ -1,7 +1,7 @@
 // Work: the next stem or the clock, Cut and Treated, and what belongs to them. Nothing moves when a clock starts.
 
-import { clock, h, length, once, say, span } from "./dom.js";
-import { clockLeft, clockPart, direction, distanceM, minutesShown } from "./rules.js";
+import { clock, h, length, once, say } from "./dom.js";
+import { clockLeft, clockPart, direction, distanceM, minutesShown, moment } from "./rules.js";
 import * as s from "./state.js";
 
 let picked = "";
@@ -143,7 +143,7 @@ export function rowWords(row) {
   const named = Object.entries(row.body.rows || {}).map(([id, n]) => (n > 1 ? `${numbers.get(id) ?? id} (${n})` : `${numbers.get(id) ?? id}`));
   const stems = named.length > 4 ? `${named.length} rows` : named.join(", ");
   const what = row.kind === "marked" ? row.body.what : row.body.what === "missed one" ? "missed one" : "note";
-  return `${stems} ${what}`.trim() + `, ${clock(s.moment(row))}`;
+  return `${stems} ${what}`.trim() + `, ${clock(moment(row))}`;
 }
 
 /** Keys of a one-key clicker press the filled button. */
@@ -268,5 +268,3 @@ function alarm() {
     tone.onended = () => sound.close();
   } catch { /* the screen is the signal */ }
 }
-
-export { span };

@@ -17,3 +17,22 @@ READ = {
 }
 NOT_WRITTEN = "{day}: {count} plants were marked as treated on phones{late} and stand in no record yet."
 LATE = ", {late} of them late,"
+
+WHY = {
+    "clock": "The phone's clock was {minutes} min {way} the notebook's.",
+    "future": "Its time had not come yet when it arrived.",
+    "stem_gone": "There is no stem {stem} on the list any more; what was done is kept.",
+    "older_plan": "It follows an older plan ({plan}).",
+    "anyway": "The plan stopped it; it was done anyway: {reason}",
+    "late": "It was {late} min over the time from cut to treatment.",
+}
+"""What can be odd about a row that is taken."""
+OTHER_BODY = "A row with this number came before and says something else. Both are kept; a person settles it."
+NO_ROW = "This is no row."
+NOT_FROM_A_PHONE = "A phone cannot write down rows of this kind."
+TOO_LONG = "This row is too long."
+NO_PHOTO = "A photo is a JPEG of at most 300 kB."
+TOO_MANY = "At most {most} rows are taken at once."
+NO_LAND = "This land is not there any more."
+MARKS_OF = "{count} marks of {device}"
+AHEAD, BEHIND = "ahead of", "behind"

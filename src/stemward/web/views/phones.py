@@ -19,7 +19,7 @@ from stemward.ledger import in_force
 from stemward.ledger.stems import unlike
 from stemward.notebook.changes import Refused
 from stemward.notebook.entries import entry_row
-from stemward.notebook.models import Brought, Photo
+from stemward.notebook.models import Brought, Phone, Photo
 from stemward.say.en import phones as words
 from stemward.web import clock, share
 from stemward.web.door import who
@@ -115,8 +115,6 @@ def unlike_of(land: Tract) -> Any:
 
 
 def _own(tract_id: str) -> Any:
-    from stemward.notebook.models import Phone
-
     return Phone.objects.filter(tract_id=tract_id).order_by("-made_at")
 
 
