@@ -10,6 +10,8 @@ from stemward.handbook import load
 from stemward.kinds.hours import Hours
 from stemward.plan.open_hours import Doing, judge, own_odds
 from stemward.plan.weeks import flows_of, weeks_of
+from stemward.say.en.hours import WEEKS_UNKNOWN
+from stemward.say.weeks import week_lines
 
 COLUMNS = {"temp_c": 15.0, "dew_c": 8.0, "wind_m_s": 2.5, "gust_m_s": 3.0, "wind_from_deg": 0.0, "rain_mm": 0.0,
            "rain_chance_frac": np.nan, "cloud_frac": 0.6, "pressure_hpa": 1000.0, "snow_m": 0.0}  # fmt: skip
@@ -47,6 +49,21 @@ def test_years_are_the_cases_and_few_of_them_give_no_interval():
     wet_2012 = two.at < np.datetime64("2013-01-01T05")
     few = weeks_of(judge(Doing("cut stump", "water"), replace(two, rain_mm=np.where(wet_2012, 1.0, 0.0)), load()))
     assert (few[20].low, few[20].high, few[20].mean) == (0.0, 7.0, 3.5)
+
+
+def test_weeks_whose_rain_is_not_known_are_no_weeks_without_work():
+    """A gauge that was dead until June: nothing is said of those weeks, and all of the others; a blanket of unknown
+    rain leaves no week, which is said."""
+    hours = years(2013, 2013)
+    month = hours.at.astype("datetime64[M]").astype(int) % 12
+    half = weeks_of(
+        judge(Doing("cut stump", "water"), replace(hours, rain_mm=np.where(month < 6, np.nan, 0.0)), load())
+    )
+    assert all(not week.days for week in half[:25])
+    assert half[40].mean == 7
+    none = replace(hours, rain_mm=np.full(len(hours.at), np.nan))
+    judged = judge(Doing("cut stump", "water"), none, load())
+    assert week_lines(weeks_of(judged), none, ()) == [WEEKS_UNKNOWN]
 
 
 def test_sap_and_leaves_of_a_year():

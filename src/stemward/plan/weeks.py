@@ -36,16 +36,18 @@ def weeks_of(judged: Judged, zone: datetime.tzinfo | None = None) -> list[Week]:
 
     Out of hours a day counts from four open ones on. Out of days one counts that is dry, with the day after it where
     more than half a day has to stay dry, and whose mean temperature and wind shut nothing: the coarser of the two.
+    Days of whose hours too few are known, or whose rain is not, are no days without work but left out.
     """
     hours = judged.hours
     offset = _offset(hours.at[0], zone) if len(hours.at) else np.timedelta64(0, "s")
     day = (hours.at + offset).astype("datetime64[D]")
+    told = np.ones(len(hours.at)) if judged.dry_h <= 0 else np.where(np.isnan(hours.rain_mm), 0.0, 1.0)
     if hours.kind == "days":
-        return _weeks(hours.at.astype("datetime64[D]"), _days_open(judged), np.full(len(hours.at), 24))
+        return _weeks(hours.at.astype("datetime64[D]"), _days_open(judged), np.asarray(24 * told, np.float64))
     open_now = np.array([state == "open" for state in judged.states()])
     days, at = np.unique(day, return_inverse=True)
     counts = np.bincount(at, weights=open_now.astype(float))
-    return _weeks(days, counts >= DAY_OF_WORK_H, np.bincount(at))
+    return _weeks(days, counts >= DAY_OF_WORK_H, np.asarray(np.bincount(at, weights=told), np.float64))
 
 
 OF_A_DAY = ("cold under", "heat over", "wind over", "snow")
@@ -67,7 +69,7 @@ def _days_open(judged: Judged) -> NDArray[np.bool_]:
     return np.asarray(found)
 
 
-def _weeks(days: NDArray[np.datetime64], counts: NDArray[np.bool_], known: NDArray[np.int64]) -> list[Week]:
+def _weeks(days: NDArray[np.datetime64], counts: NDArray[np.bool_], known: NDArray[np.float64]) -> list[Week]:
     """Weeks out of days: which count, and how many hours of each are known."""
     year = days.astype("datetime64[Y]").astype(int) + 1970
     of_year = (days - days.astype("datetime64[Y]").astype("datetime64[D]")).astype(int)

@@ -19,7 +19,9 @@ def week_lines(weeks: Sequence[Week], hours: Hours, seasons: Sequence[Season]) -
     seasons: best and poor times of plant and way; the weeks that are named lie in the best and not in the poor.
     """
     known = [week for week in weeks if week.days]
-    if not known or max(week.mean for week in known) == 0:
+    if not known:
+        return [words.WEEKS_UNKNOWN]
+    if max(week.mean for week in known) == 0:
         return [words.WEEKS_NONE]
     years = max(len(week.days) for week in known)
     values = {"years": years, "place": hours.source, "hours": DAY_OF_WORK_H}
@@ -113,6 +115,8 @@ def seasons_of(book: Book, doing: Doing) -> Sequence[Season]:
 
 def season_line(book: Book, doing: Doing, plant: str) -> str:
     """The handbook's best and poor times of year for a way on a plant."""
+    if not doing.species:
+        return words.NO_PLANT
     seasons = seasons_of(book, doing)
     best = [f"{_month_day(s.first)} to {_month_day(s.last)}" for s in seasons if s.best]
     poor = [f"{_month_day(s.first)} to {_month_day(s.last)} ({s.why})" for s in seasons if not s.best]

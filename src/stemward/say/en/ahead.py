@@ -23,7 +23,7 @@ GONE = "{years:.0f} years, in {share:.0f} of 100 cases"
 NOT_GONE = "not in most cases ({share:.0f} of 100)"
 EVEN = "year {year}"
 NEVER = "never in these years"
-ITSELF = "the measure"
+ITSELF = "this is cutting alone"
 BANDS = (
     "Each figure is the middle of many paths drawn by chance; nine of ten lie within the brackets. "
     "Hours are those at the plants: the way there and the looking for them come on top, each visit anew."

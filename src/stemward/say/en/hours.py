@@ -90,6 +90,7 @@ WEEKS_DAYS = (
     "From {years} years of days, {place}: days that are dry and neither too cold nor too hot. Which hours were open, "
     "days do not tell, so take it as the most there can be."
 )
+WEEKS_UNKNOWN = "Which weeks are open cannot be told: too few of the hours, or of their rain, are known."
 WEEKS_NONE = "In no week of these years could it be done."
 WEEKS_FROM = "From {years} years of hours, {place}; a day counts from {hours} open hours on."
 WEEKS_ONE = (
@@ -107,6 +108,7 @@ FLOW = (
 NO_FLOW = "When sap rises and leaves come out cannot be told from these hours. What you see on the plant decides."
 SEASONS = "{how} on {plant}: best {best}{poor}."
 POOR = "; poor {poor}"
+NO_PLANT = "No plant is named, so its best months are not in it."
 NO_SEASONS = "No months are on record for {how} on {plant}."
 SHEET = {
     "title": "The hours ahead: {tract}",
