@@ -14,6 +14,7 @@ from stemward.ledger.poured import FATES, MixTyped
 from stemward.ledger.said import clock
 from stemward.notebook.changes import Refused
 from stemward.units import UnitError, read
+from stemward.web.tried import Gathered
 
 MOST = 190
 """Signs of what is typed in one field; an entry's text may have 200, and some are joined: engineering guess."""
@@ -53,23 +54,9 @@ def a_clock(text: str, label: str) -> str:
     return found
 
 
-class _Gathered:
-    """Reads fields one after another and keeps all that is refused, so that it is told at once."""
-
-    def __init__(self) -> None:
-        self.lines: list[str] = []
-
-    def __call__(self, how: Any, *args: Any) -> Any:
-        try:
-            return how(*args)
-        except Refused as refused:
-            self.lines += refused.lines
-            return None
-
-
 def day_typed(typed: QueryDict, sheets: Sequence[Mapping[str, Any]], today: datetime.date, plan: str) -> DayTyped:
     """The day as typed. Raises Refused with every field that is not understood."""
-    take = _Gathered()
+    take = Gathered()
     words = {name: clean(typed.get(name, "").strip(), MOST) for name in ("people", "place")}
     day = take(a_day, typed.get("day", ""), today)
     begun = take(a_clock, typed.get("begun", ""), "Begun")

@@ -29,7 +29,7 @@ from stemward.web import clock
 from stemward.web.day_form import MOST, a_clock, measured, weather_typed
 from stemward.web.door import who
 from stemward.web.frame import known_of, page, units_of
-from stemward.web.tried import tried
+from stemward.web.tried import Gathered, tried
 from stemward.web.views.evening import rows_from
 from stemward.web.views.land import ask
 
@@ -190,21 +190,15 @@ def _fill(
         rows.append(("signed", now.replace(tzinfo=None).isoformat(timespec="microseconds"), body))
         what = f"{on} signed by {name}"
     else:
-        lines: list[str] = []
-
-        def take(how: Any, *args: Any) -> Any:
-            try:
-                return how(*args)
-            except Refused as refused:
-                lines.extend(refused.lines)
+        take = Gathered()
 
         weather = weather_typed(typed, take)
         at = take(a_clock, typed.get("weather_at", ""), "Time of the weather")
         values = {
             f: clean(typed.get(f"value-{f}", "").strip(), MOST) for f in HELD if typed.get(f"value-{f}", "").strip()
         }
-        if lines:
-            raise Refused(*lines)
+        if take.lines:
+            raise Refused(*take.lines)
         if not weather and not values:
             raise Refused("Nothing was typed.")
         if weather:

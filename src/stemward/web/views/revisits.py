@@ -17,7 +17,7 @@ from stemward.web import clock
 from stemward.web.day_form import MOST, a_day, measured, people_of
 from stemward.web.door import who
 from stemward.web.frame import known_of, page, units_of
-from stemward.web.tried import tried
+from stemward.web.tried import Gathered, tried
 from stemward.web.views.evening import rows_from
 from stemward.web.views.land import ask
 from stemward.web.views.records import names_of
@@ -65,21 +65,15 @@ def revisit(request: HttpRequest, tract_id: str) -> HttpResponse:
 
 def _typed(typed: QueryDict, work: Work, today: datetime.date) -> tuple[dict[str, Any], datetime.date]:
     """The entry's body and day. Raises Refused with everything that is not understood."""
-    lines: list[str] = []
-
-    def take(how: Any, *args: Any) -> Any:
-        try:
-            return how(*args)
-        except Refused as refused:
-            lines.extend(refused.lines)
+    take = Gathered()
 
     day = take(a_day, typed.get("day", ""), today)
     counts = {name: take(_count, typed.get(name, ""), label) for name, label, _ in COUNTS}
     sprouts = take(_count, typed.get("sprouts", ""), "Sprouts on one")
     tallest = take(measured, typed.get("tallest", ""), "length", "m", "Tallest sprout", "ft")
     hours = take(measured, typed.get("person_h", ""), "time", "h", "Hours of all together", "h")
-    if lines:
-        raise Refused(*lines)
+    if take.lines:
+        raise Refused(*take.lines)
     if counts["dead"] is None and counts["resprouting"] is None:
         raise Refused("How many are dead, and how many came back? Write at least one of the two; 0 is an answer.")
     if day < work.day:
