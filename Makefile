@@ -64,6 +64,7 @@ bench: $(VENV)/dev.done
 	$(PY) bench/years.py
 	$(PY) bench/trials.py
 	$(PY) bench/phones.py
+	$(PY) bench/walk.py
 
 pictures: $(VENV)/dev.done packet
 	$(PY) tools/pictures.py build/quarry-hollow.pdf
