@@ -231,3 +231,18 @@ def test_hours_of_a_quick_sum_and_of_the_demo(tmp_path, demo_folder):
         wrong = stemward(*words)
         assert wrong.returncode == 2
         assert said in wrong.stderr
+
+
+def test_walk_of_the_demo(demo_folder, tmp_path, capsys):
+    """Everybody's stops in order, the same again; a PDF; figures out of reason are refused in a sentence."""
+    args = ["walk", str(demo_folder), "--people", "2", "--hours", "2", "--as-of", "2026-10-10"]
+    assert main([*args, "--pdf", str(tmp_path / "walks.pdf")]) == 0
+    told = capsys.readouterr().out
+    assert ("owner: " in told and "crew 2: " in told and "b36 > " in told) or " > b36" in told
+    assert (tmp_path / "walks.pdf").read_bytes().startswith(b"%PDF")
+    assert main([*args, "--json"]) == 0
+    first = capsys.readouterr().out
+    assert main([*args, "--json"]) == 0
+    assert capsys.readouterr().out == first and json.loads(first)[0]["people"]
+    assert main(["walk", str(demo_folder), "--people", "11"]) == 2
+    assert "1 to 10 people" in capsys.readouterr().err

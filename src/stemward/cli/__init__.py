@@ -14,6 +14,7 @@ COMMANDS = {
     "mix": "quick sum: how much goes into this bottle",
     "near": "quick sum: what may reach a plant that is to be kept",
     "hours": "which hours ahead are open for the work, and why not the others",
+    "walk": "who walks where: the order of the plants for each person, with refills and lots",
     "revisits": "what was treated, when to look at it again, what was seen",
     "years": "what the years ahead take: strategies side by side, and where a sum of hours goes first",
     "label": "read a label's PDF: what it may say, with the page of each, for a person to read there",

@@ -44,8 +44,10 @@ def _overlap(one: Box, other: Box) -> float:
 def label(sheet: Sheet, words: str, x: float, y: float, size: float, clear: float) -> str:
     """Words beside a place, `clear` off its middle, where they hide least; a thin line leads to words farther off.
 
-    The place they take is added to the sheet.
+    The place they take is added to the sheet. No words take none.
     """
+    if not words:
+        return ""
     spots = list(_spots(x, y, _size(words, size), clear))
     box, _, far = min(spots, key=lambda spot: _cost(sheet, spot[0]) + spot[1])
     return (_leader(box, x, y, clear) if far else "") + _write(sheet, words, box, size)

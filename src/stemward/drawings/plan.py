@@ -16,7 +16,7 @@ from stemward.drawings.svg import Box, Drawing, area, document, line, num, oblon
 from stemward.units import convert
 
 WIDTH, HEIGHT = 170.0, 185.0
-SIGN, LEAST_SIGN, WORDS, NAMES = 5.6, 1.8, 3.6, 4.4
+SIGN, LEAST_SIGN, WORDS, NAMES, WALKED = 5.6, 1.8, 3.6, 4.4, 3.2
 MOST_NAMES = 60
 """Of more signs than this, those of what is kept stand without their names: a page has no room for them."""
 LEAST_MM, MOST_ROUNDS = 0.4, 20_000
@@ -38,6 +38,9 @@ Points = Sequence[Sequence[float]]
 Patch = tuple[str, Sequence[Points]]
 Kept = tuple[str, str, Mapping[str, Any]]
 Place = tuple[str, str, Point]
+Route = tuple[Points, Sequence[tuple[str, Point]]]
+DASHES = ("", "3 1.4", "0.9 1.3", "5 1.4 0.9 1.4", "1.8 0.7", "7 1.4", "3 0.8 3 3", "0.5 0.9", "4 2.6", "2 0.8 0.5 0.8")
+"""How the walks of up to ten people are told apart, without a colour."""
 
 
 def plan_drawing(
@@ -50,6 +53,7 @@ def plan_drawing(
     view_m: Box | None = None,
     width_mm: float = WIDTH,
     height_mm: float = HEIGHT,
+    routes: Sequence[Route] = (),
 ) -> Drawing:
     """The plan, north up; all coordinates in metres, x to the east and y to the north.
 
@@ -57,10 +61,12 @@ def plan_drawing(
     point, line or polygon; "rings"). units: "us" or "metric", for the bar; paces: the word for paces. places: sign
     ("mixing", "refill", "gate"), name and place. view_m: west, south, east, north of the ground to show, None for
     all patches and stems and what is kept near them; what is kept beyond stands at the edge with an arrow.
-    height_mm: at most. numbers: patches, stems, kept, kept_named, kept_beyond, bar_m, bar_paces.
+    height_mm: at most. routes: walks, each the places it goes over and words at
+    some of them. numbers: patches, stems, kept, kept_named, kept_beyond, bar_m, bar_paces.
     """
     ground = np.asarray(stems, dtype=float).reshape(-1, 2)
     others = [c for _, rings in patches for c in rings[0]] + [place for _, _, place in places]
+    others += [(x, y) for over, _ in routes for x, y in over]
     work = np.vstack([ground, np.asarray(others, dtype=float).reshape(-1, 2)])
     kept = [c for _, _, shape in kept_places for c in shape["rings"][0]]
     frame = fit(view_m or extent_m(work, kept), width_mm, height_mm)
@@ -68,15 +74,31 @@ def plan_drawing(
     rounds = _thinned(there)
     sheet = Sheet((1.0, 1.0, width_mm - 1, foot - 2), np.vstack([rounds, _along(patches, kept_places, frame)]))
     signs, words, beyond = _signs(kept_places, places, frame, sheet)
+    walks, numbered = _routes(routes, frame, sheet)
     names = "".join(_patch_name(name, rings, frame, sheet) for name, rings in patches)
     bar, bar_m = _bar(frame.per_m, units, paces, foot + 3)
-    body = _ground(patches, kept_places, frame) + _stems(rounds) + signs + words + names
+    body = _ground(patches, kept_places, frame) + walks + _stems(rounds) + numbered + signs + words + names
     body += bar + _north(width_mm - 9, foot + 3)
     kept_named = len(kept_places) if len(kept_places) + len(places) <= MOST_NAMES else 0
     numbers = {"patches": len(patches), "stems": len(there), "kept": len(kept_places), "kept_beyond": beyond}
     paced = {"kept_named": kept_named, "bar_m": bar_m, "bar_paces": bar_m / convert(PACE_FT, "ft", "m")}
     svg = document(width_mm, foot + FOOT, body)
     return Drawing(svg, width_mm, foot + FOOT, frame.per_m / 1000, {**numbers, **paced})
+
+
+def _routes(routes: Sequence[Route], frame: Frame, sheet: Sheet) -> tuple[str, str]:
+    """The walks as lines, each with dashes of its own, and the words at their places."""
+    lines, words = "", ""
+    for n, (over, marks) in enumerate(routes):
+        there = [frame.at(place) for place in over]
+        if len(there) < 2:
+            continue
+        dashes = DASHES[n % len(DASHES)]
+        more = {"stroke_dasharray": dashes} if dashes else {}
+        d = path(there, False)
+        lines += line(d, 1.6, "white", stroke_linejoin="round") + line(d, 0.6, "ash", stroke_linejoin="round", **more)
+        words += "".join(label(sheet, said, *frame.at(place), WALKED, 1.2) for said, place in marks)
+    return lines, words
 
 
 def _stems_there(ground: NDArray[np.float64], frame: Frame) -> NDArray[np.float64]:

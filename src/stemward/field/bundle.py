@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from stemward.paper.packet import packet_data
-from stemward.paper.tick_sheets import WITH_A_CUT, row_words
+from stemward.paper.tick_sheets import WITH_A_CUT
 from stemward.plan.field_sheets import field_sheets
 from stemward.plan.stages import TIMED
 from stemward.say import Speaker, System, en
+from stemward.say.rows import row_words
 from stemward.say.speaker import how_words
 
 FORM = "stemward phone plan"

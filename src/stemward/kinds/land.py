@@ -31,6 +31,9 @@ SITE_QUESTIONS = (
 )
 """Yes-or-no facts about a patch that can change which part of a label applies."""
 
+COUNTED = "counted by size, not mapped"
+"""Note of a row that stands for plants of one size that were counted: its place is that of none of them."""
+
 Ring = tuple[tuple[float, float], ...]
 
 

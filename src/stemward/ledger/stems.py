@@ -131,6 +131,24 @@ def marked_only(entries: Iterable[Entry]) -> tuple[Marked, ...]:
     return tuple(found)
 
 
+def last_places(entries: Iterable[Entry], stems: Stems, day: str) -> dict[str, tuple[float, float]]:
+    """Where each person marked the last stem of a day (ISO date), metres, by name or else by phone: about where they
+    stand. Stems without a place on the map tell nothing."""
+    place = {
+        str(i): (float(x), float(y))
+        for i, x, y in zip(stems.id, stems.x_m, stems.y_m, strict=True)
+        if x == x and y == y
+    }
+    found = {}
+    for entry in sorted(in_force(entries), key=lambda entry: entry.at):
+        if entry.kind == "marked" and entry.at[:10] == day:
+            who = str(next(iter(entry.body.get("people", ())), "") or entry.by or entry.device)
+            for stem in entry.body.get("rows", {}):
+                if stem in place:
+                    found[who] = place[stem]
+    return found
+
+
 def cut_untreated(found: dict[str, Mark]) -> tuple[str, ...]:
     """Stems that were cut and not treated since."""
     return tuple(stem for stem, mark in found.items() if mark.cut > mark.treated)

@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from stemward.gate.pieces import STEM_COLUMNS, Parts, Piece
+from stemward.kinds.land import COUNTED
 from stemward.notebook.changes import Edit
 
 APART_M = 1000.0
 """Patches that are counted and not mapped stand this far apart, so that none is near what another keeps."""
 FT_M = 0.3048
-COUNTED = "counted by size, not mapped"
 NEAREST = "nearest, by its distance; not mapped"
 
 

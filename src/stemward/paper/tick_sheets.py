@@ -5,6 +5,7 @@ from typing import Any
 
 from stemward.plan.field_sheets import MOST_ROWS, field_sheets
 from stemward.say import Speaker, en
+from stemward.say.rows import row_words
 
 DOWN, ACROSS = 28, 2
 """Rows down a page and columns across it, large enough to be ticked with a gloved hand: engineering guess."""
@@ -47,24 +48,6 @@ def _columns(rows: list[dict[str, str]]) -> list[list[dict[str, str]]]:
     """The rows of a page in columns of like length, read downward."""
     down = -(-len(rows) // ACROSS)
     return [rows[start : start + down] for start in range(0, len(rows), down)]
-
-
-def row_words(speaker: Speaker, sheet: Mapping[str, Any], n: int, squirt: float | None) -> dict[str, str]:
-    """One row in words: its number, size, dose of one plant (squirts, where one is counted: squirt, mL), plants, id."""
-    count = sheet["counts"][n]
-    each_ml = sheet["row_ml"][n] / count if count else 0.0
-    dose = ""
-    if each_ml and squirt:
-        dose = f"{max(1, -int(-(each_ml / squirt - 1e-9) // 1))}"
-    elif each_ml:
-        dose = speaker.number("each_ml", each_ml)
-    return {
-        "n": str(n + 1),
-        "size": speaker.number("size_cm", sheet["sizes_cm"][n]),
-        "dose": dose,
-        "count": str(count),
-        "id": str(sheet["ids"][n]),
-    }
 
 
 def _lots(rows: list[dict[str, str]], sheet: Mapping[str, Any], words: Mapping[str, Any]) -> list[str]:

@@ -128,6 +128,15 @@ def judge(doing: Doing, hours: Hours, book: Book) -> Judged:
     return Judged(hours, (*reasons, *poor), dry_h, tuple(unread))
 
 
+def dry_h_of(doing: Doing, book: Book) -> float:
+    """Hours without rain that are needed behind a piece of work, by its label or by common practice; 0 for none."""
+    for rule in book.weather_rules:
+        if rule.matter == "rain behind" and rule.is_for(doing.method, doing.carrier, doing.form):
+            limit, _, _, drop, _ = _limit(rule, doing)
+            return 0.0 if drop else float(limit or 0.0)
+    return 0.0
+
+
 def _limit(rule: WeatherRule, doing: Doing) -> tuple[float | None, Literal["label", "practice"], str, bool, bool]:
     """A rule's limit as it holds here: value, by whom, page, whether the label lifts it, whether nobody has read it."""
     if rule.matter == "label season" and not doing.facts:

@@ -28,6 +28,7 @@ from stemward.web.views import (
     sums,
     trace,
     unplanned,
+    walks,
     years,
 )  # fmt: skip
 
@@ -96,6 +97,8 @@ urlpatterns = [
     path(T + "hours", ahead.ahead, name="hours"),
     path(T + "hours.pdf", ahead.sheet, name="hours-pdf"),
     path(T + "hours.ics", ahead.calendar_file, name="hours-ics"),
+    path(T + "walks", walks.walks, name="walks"),
+    path(T + "walks.pdf", walks.sheets, name="walks-pdf"),
     path(T + "phone", phones.phones, name="phones"),
     path(T + "phone/plan.json", phones.plan_file, name="phone-plan-file"),
     path(T + "phone/page.zip", phones.page_zip, name="phone-page-zip"),

@@ -155,7 +155,7 @@ def _take(tract_id: str, land: Tract, site: Site) -> HttpResponse:
 
 def hands_of(land: Tract) -> int:
     """How many people there are to treat plants: those who do, else all, at least one."""
-    return max(1, sum("treat" in " ".join(person.does) for person in land.people) or len(land.people))
+    return max(1, sum("apply" in person.does for person in land.people) or len(land.people))
 
 
 def works_to_do(land: Tract, plan: dict[str, Any], hours: Hours) -> list[Work]:
