@@ -95,6 +95,8 @@ class Phone:
         self.page.clock.fast_forward(800)
         self.page.locator(what).first.click(delay=90)
         self.page.wait_for_timeout(60)
+        said = self.page.inner_text("body")
+        assert "null" not in said and "undefined" not in said and "[object" not in said
 
     def choose(self, plants):
         """Choose a treatment by its words and go to work."""

@@ -20,6 +20,7 @@ RUN = """async () => {
     minutes: r.minutesShown(r.clockLeft(c.limit_s, c.waited_s))}));
   made.lots = v.lots.map(c => { const size = r.lotSize(c.limit_s, c); return {...c, size, wait_s: size ? r.waitS(size, c) : null}; });
   made.places = v.places.map(c => ({...c, distance_m: r.distanceM(c.x_m, c.y_m), direction: r.direction(c.x_m, c.y_m)}));
+  made.onward = v.onward.map(c => ({...c, order: r.onward(c.places, c.here)}));
   made.offsets = v.offsets.map(c => { const [x_m, y_m] = r.offsetM(...c.at, c.origin); return {...c, x_m, y_m}; });
   made.marks = v.marks.map(c => { const found = r.marks(c.rows); const stems = {};
     for (const [stem, m] of found) stems[stem] = {what: m.what, cut: m.cut, treated: m.treated};

@@ -60,7 +60,7 @@ def test_taken_and_old_after_the_plan_changes(client, hollow):
     assert {row["person"] for row in kept["walks"]} == {"owner", "crew 2"}
     assert "onto phones" in got(client, sent["Location"]).content.decode()
     Kept.objects.filter(name=f"walks {hollow}").update(body=kept | {"code": "another"})
-    assert "take them again" in got(client, sent["Location"]).content.decode()
+    assert "Take them again" in got(client, sent["Location"]).content.decode()
 
 
 def test_going_on_where_people_marked_their_last_stem(client, hollow, monkeypatch):

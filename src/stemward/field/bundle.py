@@ -2,7 +2,7 @@
 emergency. Words are made here, so that the phone makes none about herbicide."""
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from stemward.paper.packet import packet_data
@@ -24,10 +24,12 @@ def bundle(
     people: tuple[str, ...],
     made_at: datetime.datetime,
     units: System = "us",
+    walks: Sequence[Mapping[str, Any]] = (),
 ) -> dict[str, Any]:
     """Plain data for the phone. origin: latitude and longitude of the tract's zero, None where nobody knows.
 
     rows of a sheet: id, number, plants, size, dose in words, metres east and north (null for counted plants).
+    walks: as they were taken (person, work, stops, lots); each gets an id and a title, and stops name sheet and stem.
     limit_s: from cut to treatment, null where there is no clock. lot: stumps to cut before they are treated.
     """
     speaker = Speaker(plan, units)
@@ -46,10 +48,41 @@ def bundle(
         "people": list(people),
         "draft": speaker.draft,
         "sheets": [_sheet(speaker, plan, sheet) for sheet in field_sheets(plan)],
+        "walks": [one for one in (_walk(speaker, n, one) for n, one in enumerate(walks)) if one["title"]],
         "emergency": list(whole["emergency"]),
         "products": list(whole["products"]),
         "before": list(whole["before"]),
         "after": list(en.field.END_OF_DAY),
+    }
+
+
+def _walk(speaker: Speaker, n: int, one: Mapping[str, Any]) -> dict[str, Any]:
+    """A walk as it stands in this plan: stems that are done by now are left out, the others find their sheet."""
+    sheet_of = {
+        str(i): item["id"] for item in speaker.plan["treatments"] for i in speaker.plan["columns"][item["id"]]["id"]
+    }
+    items = {item["id"]: item for item in speaker.plan["treatments"]}
+    lot_of = {place: lot for lot, (first, count) in enumerate(one["lots"]) for place in range(first, first + count)}
+    stops: list[Any] = []
+    lots: dict[int, list[int]] = {}
+    place = kept = 0
+    for stop in one["stops"]:
+        if stop == "refill":
+            stops += ["refill"] if stops and stops[-1] != "refill" else []
+            continue
+        if stop[2] in sheet_of:
+            stops.append([sheet_of[stop[2]], stop[2]])
+            if place in lot_of:
+                lots.setdefault(lot_of[place], [kept, 0])[1] += 1
+            kept += 1
+        place += 1
+    own = dict.fromkeys(stop[0] for stop in stops if stop != "refill")
+    return {
+        "id": f"w{n}",
+        "person": one["person"],
+        "title": "; ".join(f"{items[t]['common']}, {items[t]['patch_name']}" for t in own),
+        "stops": stops,
+        "lots": list(lots.values()),
     }
 
 

@@ -9,6 +9,7 @@ from stemward.ledger.stems import cut_untreated
 from stemward.reckon.bearing import direction, distance_m, offset_m
 from stemward.reckon.cut_clock import clock_left_s, clock_part, minutes_shown
 from stemward.reckon.lots import lot_size, wait_s
+from stemward.reckon.walk.onward import onward
 
 SEED = 7
 CASES = 60
@@ -21,6 +22,7 @@ def vectors() -> dict[str, Any]:
         "clock": [_clock(dice, n) for n in range(CASES)],
         "lots": [_lot(dice) for _ in range(CASES)],
         "places": [_place(dice, n) for n in range(CASES)],
+        "onward": [_onward(dice) for _ in range(CASES // 3)],
         "offsets": [_offset(dice) for _ in range(CASES // 3)],
         "marks": [_marks(dice, n) for n in range(CASES)],
     }
@@ -50,6 +52,12 @@ def _place(dice: random.Random, n: int) -> dict[str, Any]:
         else (round(dice.uniform(-200, 200), 2), round(dice.uniform(-200, 200), 2))
     )
     return {"x_m": x_m, "y_m": y_m, "distance_m": distance_m(x_m, y_m), "direction": direction(x_m, y_m)}
+
+
+def _onward(dice: random.Random) -> dict[str, Any]:
+    places = [[round(dice.uniform(0, 200), 1), round(dice.uniform(0, 200), 1)] for _ in range(dice.randint(0, 25))]
+    here = [round(dice.uniform(0, 200), 1), round(dice.uniform(0, 200), 1)]
+    return {"places": places, "here": here, "order": onward(places, here)}
 
 
 def _offset(dice: random.Random) -> dict[str, Any]:

@@ -68,13 +68,16 @@ def take(tract_id: str, plan: dict[str, Any], names: list[str], found: Found) ->
     Kept.objects.update_or_create(name=_name(tract_id), defaults={"body": {"code": plan["code"], "walks": rows}})
 
 
-def taken(tract_id: str, code: str) -> list[dict[str, Any]]:
-    """The walks that were taken out of this very plan; [] where none were, or the plan is another by now."""
-    body = Kept.objects.filter(name=_name(tract_id)).values_list("body", flat=True).first() or {}
-    return list(body["walks"]) if body.get("code") == code else []
+def taken(tract_id: str) -> list[dict[str, Any]]:
+    """The walks that were taken last, by the stems of the plan they were taken from; [] where none were."""
+    return list(_body(tract_id).get("walks", []))
 
 
 def is_old(tract_id: str, code: str) -> bool:
     """True where walks were taken out of another plan than this."""
-    body = Kept.objects.filter(name=_name(tract_id)).values_list("body", flat=True).first() or {}
+    body = _body(tract_id)
     return bool(body) and body.get("code") != code
+
+
+def _body(tract_id: str) -> dict[str, Any]:
+    return Kept.objects.filter(name=_name(tract_id)).values_list("body", flat=True).first() or {}

@@ -19,23 +19,35 @@ export function list() {
   const sheet = s.sheet();
   if (!sheet) return work.draw();
   const from = s.here();
-  let rows = s.stems();
+  const own = s.walk();
+  let rows = own ? s.walked() : s.stems();
   if (nearest && from) rows = [...rows].sort((a, b) => far(a, from) - far(b, from));
   const open = rows.filter((one) => !one.done);
   return h("div", {},
-    h("p", {}, `${open.length} of ${rows.length} to do in ${sheet.patch_name}, ${sheet.plants}.`),
+    h("p", {}, own ? `${open.length} of ${rows.length} to do on the walk of ${own.person}: ${own.title}.` : `${open.length} of ${rows.length} to do in ${sheet.patch_name}, ${sheet.plants}.`),
     h("div", { class: "three" },
       h("button", { class: "outlined", on: () => { nearest = true; locate(); } }, "Nearest first"),
-      h("button", { class: "outlined", on: () => { nearest = false; dispatchEvent(new CustomEvent("drawn")); } }, "By number"),
+      h("button", { class: "outlined", on: () => { nearest = false; dispatchEvent(new CustomEvent("drawn")); } }, own ? "In walking order" : "By number"),
+      own ? h("button", { id: "from-here", class: "outlined", on: fromHere }, "Order anew from here") : null,
       s.waiting().length ? h("button", { id: "all-treated", class: "outlined", on: work.allTreated }, `All ${s.waiting().length} treated`) : null),
     nearest && !from ? h("p", {}, s.state.plan.origin ? "This phone does not know where it is." : "The plan does not say where on the earth the land lies, so nearest cannot be told.") : null,
     h("p", {}, "Under leaves a phone is off by 15 to 30 ft: look at the stem, not at the phone."),
     h("ol", { class: "stems" }, rows.slice(0, 400).map((stem) => h("li", {},
-      h("button", { class: "row", on: () => { work.pick(stem.id); dispatchEvent(new CustomEvent("tab", { detail: "work" })); } },
-        h("strong", {}, String(stem.n)), h("span", {}, stem.size, from && stem.x !== null ? ` · ${length(far(stem, from), s.state.plan.units)}` : ""), h("span", {}, stateWords(stem, sheet)))))),
+      stem.refill ? h("p", {}, "Refill: back to where the mix is made") : null,
+      h("button", { class: "row", on: async () => { if (stem.sheet) await s.set({ sheet: stem.sheet }); work.pick(stem.id); dispatchEvent(new CustomEvent("tab", { detail: "work" })); } },
+        h("strong", {}, String(stem.n)), h("span", {}, stem.size, from && stem.x !== null ? ` · ${length(far(stem, from), s.state.plan.units)}` : ""), h("span", {}, stateWords(stem, stem.sheet ? s.state.plan.sheets.find((one) => one.id === stem.sheet) : sheet)))))),
     rows.length > 400 ? h("p", {}, "The first 400 are shown.") : null,
     h("h2", {}, "Marks of this phone"),
     marksList());
+}
+
+/** From where one stands, or from the last stem marked; says so where neither is known. */
+async function fromHere() {
+  locate();
+  const done = await s.fromHere(work.standing());
+  nearest = false;
+  say(done ? "Ordered anew from here. Lots and refills of the old order hold no more." : "Mark a stem first, or let the phone know where it is.");
+  again();
 }
 
 const far = (stem, from) => (stem.x === null ? Infinity : distanceM(stem.x - from[0], stem.y - from[1]));
@@ -137,6 +149,7 @@ export function day(act) {
   if (plan) {
     made.append(h("p", {}, `${plan.name}, plan ${plan.code} of ${plan.as_of}${plan.invented ? " (invented)" : ""}. ${plan.sheets.reduce((sum, one) => sum + one.rows.length, 0)} rows loaded; works without a signal until you send.`));
     if (plan.draft) made.append(h("p", { class: "stopped" }, "This plan has open findings: it is a draft, no work order."));
+    if ((plan.walks || []).length) made.append(choice("Whose walk?", "walk", [["", "By number"], ...plan.walks.map((one) => [one.id, `${one.person}: ${one.title}`])], set.walk, async (id) => { await s.set({ walk: id, order: null }); await s.follow(); again(); }));
     made.append(
       choice("Which plants?", "sheet", plan.sheets.map((one) => [one.id, `${one.plants}, ${one.patch_name}: ${one.what.toLowerCase()}${one.stopped.length ? " (stop)" : ""}`]), set.sheet, async (id) => { await setting("sheet")(id); }),
       choice("Marks", "rhythm", [["one", "One by one"], ["lots", "Lots: cut N, then treat N"]], set.rhythm, setting("rhythm")));
@@ -153,7 +166,7 @@ export function day(act) {
   } else {
     made.append(h("p", {}, "No plan on this phone. On the computer: Day, Put it on a phone. Or open the plan file that was carried here."));
   }
-  made.append(
+  made.append(h("div", {},
     h("h2", {}, "Send"),
     h("p", {}, act.line()),
     s.state.word ? h("button", { id: "send", class: "filled wide", on: act.send }, `Send now (${s.unsent().length})`) : h("p", {}, "This phone was not joined to a notebook: carry the marks back as a file."),
@@ -173,7 +186,7 @@ export function day(act) {
     h("button", { id: "try", class: "outlined wide tall", on: () => say("It works.") || (document.getElementById("try").textContent = "It works with this glove.") }, "Try your glove on this button"),
     h("p", { id: "battery" }),
     h("h2", {}, "End of the day"),
-    h("ol", { class: "marks" }, (plan ? plan.after : []).map((line) => h("li", {}, line))));
+    h("ol", { class: "marks" }, (plan ? plan.after : []).map((line) => h("li", {}, line)))));
   battery();
   return made;
 }

@@ -46,6 +46,39 @@ export const offsetM = (latitude, longitude, origin) => [
   rad(latitude - origin[0]) * RADIUS_M,
 ];
 
+/** Numbers of places in an order from here on: always the nearest next, then pieces turned about while it helps. */
+export function onward(places, here) {
+  const apart = (a, b) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+  const left = places.map((_, n) => n);
+  const order = [];
+  let at = here;
+  while (left.length) {
+    const best = left.reduce((one, n) => (apart(places[n], at) < apart(places[one], at) ? n : one));
+    left.splice(left.indexOf(best), 1);
+    order.push(best);
+    at = places[best];
+  }
+  for (let better = true; better;) {
+    better = false;
+    for (let first = 0; first < order.length - 1; first++) {
+      const before = first ? places[order[first - 1]] : here;
+      for (let last = first + 1; last < order.length; last++) {
+        const [start, end] = [places[order[first]], places[order[last]]];
+        let [was, next] = [apart(before, start), apart(before, end)];
+        if (last + 1 < order.length) {
+          const after = places[order[last + 1]];
+          [was, next] = [was + apart(end, after), next + apart(start, after)];
+        }
+        if (next < was - 1e-6) {
+          order.splice(first, last + 1 - first, ...order.slice(first, last + 1).reverse());
+          better = true;
+        }
+      }
+    }
+  }
+  return order;
+}
+
 /** The moment of a row, milliseconds since 1970. */
 export const moment = (row) => {
   const [day, time = "00:00:00"] = row.at.split("T");

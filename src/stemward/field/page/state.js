@@ -1,11 +1,11 @@
 // What the phone knows: plan, settings, rows. Everything shown follows from these.
 
 import * as store from "./store.js";
-import { cutUntreated, inForce, marks, moment, offsetM } from "./rules.js";
+import { cutUntreated, inForce, marks, moment, offsetM, onward } from "./rules.js";
 
 export const state = { plan: null, settings: {}, rows: [], word: "", offS: null, trouble: "", here: null };
 
-const FIRST = { theme: "sun", sheet: "", rhythm: "one", who: "", clock: true, lot: 0, flag: "", device: "", units: "us", asked: false };
+const FIRST = { theme: "sun", sheet: "", rhythm: "one", who: "", clock: true, lot: 0, flag: "", walk: "", order: null, device: "", units: "us", asked: false };
 
 /** Read everything at the start. */
 export async function load() {
@@ -31,6 +31,7 @@ export async function keepPlan(plan) {
   if (!plan || plan.form !== "stemward phone plan" || plan.schema !== 1) throw new Error("This is no plan for a phone.");
   state.plan = plan;
   await store.put("plan", plan);
+  if (!(plan.walks || []).some((one) => one.id === state.settings.walk)) await set({ walk: "", order: null });
   if (!plan.sheets.some((sheet) => sheet.id === state.settings.sheet)) {
     await set({ sheet: plan.sheets.length ? plan.sheets[0].id : "", who: state.settings.who || plan.people[0] || "" });
   }
@@ -77,6 +78,55 @@ export function stems(of = sheet(), found = known()) {
     return { id, n, count, size, dose, x, y, ...mark, done: over(of, mark, count) };
   });
 }
+
+/** The walk that is followed, null where one goes by number. */
+export const walk = () => (state.plan && (state.plan.walks || []).find((one) => one.id === state.settings.walk)) || null;
+
+/** Its stems in the order they are walked, of every sheet: as in `stems`, with sheet, lot (how many are cut before they
+ * are treated) and refill (true where one goes back to the jug first). */
+export function walked(found = known()) {
+  const own = walk();
+  if (!own) return [];
+  const by = new Map();
+  for (const one of state.plan.sheets) for (const stem of stems(one, found)) by.set(`${one.id} ${stem.id}`, { ...stem, sheet: one.id });
+  const made = [];
+  let refill = false;
+  for (const stop of own.stops) {
+    if (stop === "refill") refill = true;
+    else if (by.has(`${stop[0]} ${stop[1]}`)) {
+      made.push({ ...by.get(`${stop[0]} ${stop[1]}`), refill });
+      refill = false;
+    }
+  }
+  for (const [first, count] of own.lots) made.slice(first, first + count).forEach((stem) => { stem.lot = count; });
+  const order = state.settings.order;
+  if (!order || order.walk !== own.id) return made;
+  // Changed on the way: lots and refills of the old order hold no more.
+  const place = new Map(order.ids.map((id, n) => [id, n]));
+  const free = made.map((stem) => ({ ...stem, refill: false, lot: 0 }));
+  return [...free.filter((stem) => !place.has(`${stem.sheet} ${stem.id}`)), ...free.filter((stem) => place.has(`${stem.sheet} ${stem.id}`))
+    .sort((a, b) => place.get(`${a.sheet} ${a.id}`) - place.get(`${b.sheet} ${b.id}`))];
+}
+
+/** Put what is left of the walk into an order from here on. Answers false where nobody knows where here is. */
+export async function fromHere(from) {
+  const own = walk();
+  if (!own || !from) return false;
+  const left = walked().filter((stem) => !stem.done && !(stem.cut > stem.treated) && stem.x !== null);
+  const order = onward(left.map((stem) => [stem.x, stem.y]), from);
+  await set({ order: { walk: own.id, ids: order.map((n) => `${left[n].sheet} ${left[n].id}`) } });
+  return true;
+}
+
+/** Follow the walk into the next sheet, once nothing waits in this one. */
+export async function follow() {
+  if (!walk() || waiting().length) return;
+  const next = walked().find((stem) => !stem.done && !(stem.cut > stem.treated));
+  if (next && next.sheet !== state.settings.sheet) await set({ sheet: next.sheet });
+}
+
+/** The stems that are gone through now: those of the walk in this sheet, else all of it. */
+export const inOrder = () => (walk() ? walked().filter((stem) => stem.sheet === state.settings.sheet) : stems());
 
 function over(of, mark, count) {
   if (mark.what === "missed" || mark.what === "not found") return true;

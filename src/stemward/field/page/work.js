@@ -12,7 +12,7 @@ let told = "";
 export const pick = (id) => { picked = id; skipped.delete(id); };
 
 /** The stem that comes next: the one picked, else the first that is not done, not skipped and not cut. */
-export function current(all = s.stems()) {
+export function current(all = s.inOrder()) {
   const open = all.filter((one) => !one.done && !(one.cut > one.treated && one.id !== picked));
   return open.find((one) => one.id === picked) || open.find((one) => !skipped.has(one.id)) || open[0] || null;
 }
@@ -34,9 +34,11 @@ export function expected() {
   if (!sheet.cut) return stem ? "treated" : "";
   if (!sheet.treat) return stem ? "cut" : "";
   if (!stem) return wait.length ? "treated" : "";
-  const lot = many() ? 1 : sheet.lot || 1;
+  const lot = many() ? 1 : (s.walk() ? Math.max(1, ...wait.map((one) => lotOf(one.id)), stem.lot || 1) : sheet.lot || 1);
   return wait.length >= lot ? "treated" : "cut";
 }
+
+const lotOf = (id) => (s.walked().find((one) => one.id === id && one.sheet === s.state.settings.sheet) || {}).lot || 1;
 
 /** Write a mark down. stems: plants by stem id. */
 async function mark(what, stems, more = {}) {
@@ -48,6 +50,7 @@ async function mark(what, stems, more = {}) {
   await s.add("marked", body);
   if (navigator.vibrate) navigator.vibrate(40);
   picked = "";
+  await s.follow();
   changed();
 }
 
@@ -168,6 +171,9 @@ function where(stem) {
   return way === "here" ? "here" : `${length(distanceM(x, y), plan.units)} ${way}${s.here() ? "" : " of the last"}`;
 }
 
+/** Where one stands: by the phone, else at the last stem that was marked. */
+export const standing = () => s.here() || lastPlace();
+
 function lastPlace() {
   const row = s.last();
   const id = row && row.body.rows && Object.keys(row.body.rows)[0];
@@ -202,15 +208,16 @@ export function draw() {
 }
 
 function card(sheet, stem, wait) {
-  const left = s.stems().filter((x) => !x.done).length;
+  const left = s.inOrder().filter((x) => !x.done).length;
   const made = h("div", { class: "card", id: "card" });
   if (stem) {
-    made.append(
+    made.append(...[
       h("p", { class: "head" }, h("strong", { class: "number" }, String(stem.n)), h("span", {}, `${sheet.plants} · ${sheet.what.toLowerCase()}${stem.count > 1 ? ` · ${stem.count} plants` : ""}`)),
       h("p", {}, [stem.size, stem.dose ? (sheet.dose_head === "Squirts" ? `${stem.dose} squirts` : stem.dose) : ""].filter(Boolean).join(" · ")),
-      h("p", {}, where(stem) || `${left} left in ${sheet.patch_name}`));
+      stem.refill ? h("p", {}, h("strong", {}, "Refill first. "), "Back to where the mix is made.") : null,
+      h("p", {}, where(stem) || `${left} left in ${sheet.patch_name}`)].filter(Boolean));
   } else {
-    made.append(h("p", { class: "head" }, h("strong", {}, wait.length ? "All cut." : "All done here.")), h("p", {}, wait.length ? "Treat what waits." : "Choose another treatment: Day."));
+    made.append(h("p", { class: "head" }, h("strong", {}, wait.length ? "All cut." : "All done here.")), h("p", {}, wait.length ? "Treat what waits." : s.walk() ? "This walk is done. Others: Day." : "Choose another treatment: Day."));
   }
   if (sheet.stopped.length) {
     made.classList.add("stop");

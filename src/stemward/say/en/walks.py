@@ -104,7 +104,10 @@ ENTER = {
     "rain": "In how many hours does rain come? Write a number such as 4, or leave it empty.",
 }
 KEPT = "These walks are on the printed sheets and go onto phones."
-CHANGED = "The plan has changed since walks were taken: take them again."
+CHANGED = (
+    "The plan has changed since these walks were taken: on phones they hold for the stems that are left. Take them "
+    "again for what is new."
+)
 WORKING = (
     "The order of the plants is sought, for all people at once. It takes some seconds; the page shows itself when it "
     "is done."

@@ -20,7 +20,7 @@ from stemward.notebook import worked
 from stemward.notebook.changes import Asked, Refused, change
 from stemward.notebook.entries import ISSUED, entry_row
 from stemward.notebook.models import Kept, Phone
-from stemward.web import clock, share
+from stemward.web import clock, share, walked
 from stemward.web.door import who
 from stemward.web.frame import known_of, units_of
 from stemward.web.views.plan import issue
@@ -87,7 +87,7 @@ def plan_for_phone(request: HttpRequest, tract_id: str) -> dict[str, Any] | None
         words = {"what": f"plan {drawn['code']} put on a phone"}
         change(Asked(str(uuid.uuid4()), tract_id, who(), "write down", words, entries=[row]), clock.now())
     roles = tuple(person.role for person in land.people)
-    return bundle(drawn, tract_id, land.origin, roles, clock.now(), units_of(request))
+    return bundle(drawn, tract_id, land.origin, roles, clock.now(), units_of(request), walked.taken(tract_id))
 
 
 @csrf_exempt

@@ -59,7 +59,7 @@ def walks(request: HttpRequest, tract_id: str) -> HttpResponse:
         reckoned=say.reckoned_words(speaker, load().defaults["walk_m_s"].number), again=_again(form),
         intro=words.INTRO, worth=say.worth_rows(speaker, worth), worth_title=_worth_title(ask) if worth else "",
         rain=_rain(land, plan, form["rain"], ask.walks), rain_title=words.RAIN_TITLE.format(hours=form["rain"]),
-        taken=words.KEPT if walked.taken(tract_id, plan["code"]) else "",
+        taken=words.KEPT if walked.taken(tract_id) else "",
         old=words.CHANGED if walked.is_old(tract_id, plan["code"]) else "",
         marked=bool(last_places(land.entries, land.stems, clock.today(land).isoformat())),
         place_known=land.mixing_place is not None, status=422 if lines else 200,
