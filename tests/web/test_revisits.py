@@ -86,3 +86,11 @@ def test_sheet_and_calendar(client, hollow):
     text = client.get(f"/land/{hollow}/out/ics").content.decode().replace("\r\n ", "")
     assert "e1-verdict@stemward" in text and "DTSTART;VALUE=DATE:20270601" in text
     assert "e2-verdict@stemward" not in text
+
+
+def test_why_it_came_back_stands_on_the_page(client, hollow):
+    """The example's work of last year had plants that came back: reasons by what the record says, with sources."""
+    page = client.get(f"/land/{hollow}/after/worked").content.decode()
+    assert "Why did it come back?" in page
+    assert "The record shows" in page or "The record speaks against" in page
+    assert "Find out" in page and "came back." in page

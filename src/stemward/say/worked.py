@@ -4,9 +4,12 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from stemward.handbook import Book
+from stemward.ledger.revisits import Work
 from stemward.plan.killed import Held, Killed, Others
+from stemward.plan.why_failed import Reason
 from stemward.say.en import revisits as words
 from stemward.say.en.stages import HOW
+from stemward.say.numbers import System, figures
 
 
 def way_name(one: Killed, names: Mapping[str, str]) -> str:
@@ -51,6 +54,31 @@ def killed_words(one: Killed, names: Mapping[str, str], book: Book) -> dict[str,
         "books": (one.books_low, one.books_high) if one.books_low is not None else None,
         "ten": one.ten if seen else None,
     }  # fmt: skip
+
+
+def why_words(
+    work: Work, reasons: Sequence[Reason], names: Mapping[str, str], book: Book, units: System
+) -> dict[str, Any]:
+    """Why plants of a work came back: a heading and, by what the record says, its sentences with who says so."""
+    seen = next(one for one in reversed(work.seen) if one.judged)
+    day = f"{work.day:%b} {work.day.day}, {work.day.year}"
+    groups = []
+    for says, head in words.WHY_GROUPS.items():
+        own = [_why(reason, units) for reason in reasons if reason.says == says]
+        if own:
+            groups.append({"head": head, "lines": own})
+    back = words.WHY_SEEN.format(back=seen.resprouting, judged=seen.judged, day=day)
+    place = f"{plant_name(work.species, book)}, {names.get(work.patch, work.patch)}"
+    return {"place": place, "seen": back, "groups": groups}
+
+
+def _why(reason: Reason, units: System) -> str:
+    values = {name: value for name, value in reason.values if name != "until"}
+    until = next((f" after {value}" for name, value in reason.values if name == "until"), "")
+    text = words.WHY[reason.id][reason.says].format(**figures(values, units), until=until)
+    if reason.cited is None or not reason.cited.source:
+        return text
+    return words.WHY_SOURCE.format(text=text, source=reason.cited.source)
 
 
 def held_words(held: Held, names: Mapping[str, str], book: Book) -> list[str]:

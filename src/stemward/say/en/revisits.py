@@ -58,3 +58,61 @@ ELSE = {
 FOUND = "A visit found {share:.0f} of 100 plants ({count} plants behind it)."
 SPROUTS = "One that came back had {each:.1f} sprouts ({count} plants behind it)."
 SEEDLINGS = "For each plant treated {each:.2f} seedlings stood there ({count} plants behind it)."
+WHY_TITLE = "Why did it come back?"
+WHY_SEEN = "{back} of {judged} treated on {day} came back."
+WHY_GROUPS = {
+    "for": "The record shows",
+    "find out": "Find out",
+    "against": "The record speaks against",
+}
+WHY = {
+    "strength": {
+        "for": "Too weak: {used} in the mix; {low} to {high} is on record for this ingredient, form and method.",
+        "against": "Too weak a mix: {used} was used, {low} to {high} is on record.",
+        "find out": "How strong the mix was against what is on record for this ingredient, form and method.",
+    },
+    "minutes": {
+        "for": "Treated too late: {count} were reached after the time from the cut, the latest after {longest} "
+        "(limit {limit}).",
+        "against": "Reached too late: the slowest of {count} that were timed took {longest} (limit {limit}).",
+        "find out": "How long stumps waited: nobody kept the time from the cut. A phone keeps it by itself.",
+    },
+    "rain": {
+        "find out": "Whether rain fell within the label's rain-free time{until}: look up that day's hours at the "
+        "nearest station.",
+    },
+    "month": {
+        "for": "A poor time of year for this way: {why}.",
+        "against": "The time of year: it was one of the best for this way.",
+        "find out": "Whether the time of year is to blame: nothing is on record for this plant and way at that date.",
+    },
+    "ring": {
+        "for": "Rings or bark that stayed dry: {used} of what was reckoned went on.",
+        "against": "Too little on each: {used} of what was reckoned went on. A ring can still have been missed here "
+        "and there: look where on the stump the sprouts stand.",
+        "find out": "Whether the whole ring was wetted: what went on was not measured. Look where on the stump the "
+        "sprouts stand.",
+    },
+    "suckers": {
+        "for": "Suckers from roots: this plant sends them up far from the stem, and the treated stem alone does not "
+        "say how much of the roots was reached.",
+        "against": "Suckers from roots: this plant is not known to make them.",
+        "find out": "Whether sprouts stand on the stump or come up from roots.",
+    },
+    "missed": {
+        "for": "Missed stems: {count} were never treated and stand among those that came back.",
+        "against": "Missed stems: none was counted.",
+        "find out": "How many were missed: nobody counted stems without dye or cut.",
+    },
+    "ingredient": {
+        "for": "An ingredient that is weak on this plant: {ingredient}.",
+        "against": "The ingredient: {ingredient} is advised or tried on this plant this way.",
+        "find out": "Whether {ingredient} does anything on this plant this way: no trial or advice is on record.",
+    },
+}
+WHY["disputed"] = {"find out": "Whether {ingredient} does anything on this plant this way: sources disagree."}
+WHY_SOURCE = "{text} ({source})"
+WHY_NOTE = (
+    "Several can hold at once, and what stands under the first head is not proved by standing there. Change one thing "
+    "at a time, on a part of the plants, and look again."
+)

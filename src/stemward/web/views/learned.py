@@ -7,9 +7,12 @@ from django.utils.safestring import mark_safe
 
 from stemward.drawings.tally import ten_stems
 from stemward.handbook import load
+from stemward.ledger.revisits import works
 from stemward.plan.killed import comparisons, killed, others
-from stemward.say.worked import held_words, killed_words, other_words
-from stemward.web.frame import known_of, page
+from stemward.plan.why_failed import why_failed
+from stemward.say.en.revisits import WHY_NOTE, WHY_TITLE
+from stemward.say.worked import held_words, killed_words, other_words, why_words
+from stemward.web.frame import known_of, page, units_of
 from stemward.web.views.records import names_of
 
 
@@ -19,9 +22,12 @@ def worked_page(request: HttpRequest, tract_id: str) -> HttpResponse:
     found, names = killed(land, book), names_of(land)
     rows = [_drawn(killed_words(one, names, book)) for one in found]
     held = [held_words(one, names, book) for one in comparisons(found)]
+    failed = [(work, why_failed(work, land, book)) for work in works(land, book)]
+    why = [why_words(work, reasons, names, book, units_of(request)) for work, reasons in reversed(failed) if reasons]
     return page(
-        request, "web/worked.html", tract_id, "after", rows=rows, held=held, others=other_words(others(land, book))
-    )
+        request, "web/worked.html", tract_id, "after", rows=rows, held=held, others=other_words(others(land, book)),
+        why=why, why_title=WHY_TITLE, why_note=WHY_NOTE,
+    )  # fmt: skip
 
 
 def _drawn(said: dict[str, Any]) -> dict[str, Any]:
