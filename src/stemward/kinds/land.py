@@ -31,6 +31,8 @@ SITE_QUESTIONS = (
 )
 """Yes-or-no facts about a patch that can change which part of a label applies."""
 
+ARMS = ("blue", "orange")
+"""Flags of the two arms of a test; the patch of an arm is named after its own with the flag behind it."""
 COUNTED = "counted by size, not mapped"
 """Note of a row that stands for plants of one size that were counted: its place is that of none of them."""
 

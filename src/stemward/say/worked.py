@@ -4,10 +4,12 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from stemward.handbook import Book
+from stemward.kinds.land import ARMS
 from stemward.ledger.revisits import Work
 from stemward.plan.killed import Held, Killed, Others
 from stemward.plan.why_failed import Reason
 from stemward.say.en import revisits as words
+from stemward.say.en.arms import ARMS as ARMS_WORDS
 from stemward.say.en.stages import HOW
 from stemward.say.numbers import System, figures
 
@@ -91,7 +93,17 @@ def held_words(held: Held, names: Mapping[str, str], book: Book) -> list[str]:
     numbers = words.NUMBERS.format(
         apart=100 * result.apart, low=100 * result.low, high=100 * result.high, effect=result.effect, p=result.p
     )
-    return [said, numbers, *(words.ELSE[name] for name in held.other), words.ELSE["unknown"]]
+    last = ARMS_WORDS if _are_arms(one, two) else words.ELSE["unknown"]
+    return [said, numbers, *(words.ELSE[name] for name in held.other), last]
+
+
+def _are_arms(one: Killed, two: Killed) -> bool:
+    """True where all works of either were arms of one test: the same patch before the flag, another flag."""
+    ends = [{tuple(work.patch.rpartition("-")[::2]) for work in side.works} for side in (one, two)]
+    if any(len(end) != 1 for end in ends):
+        return False
+    (base, flag), (other, other_flag) = (next(iter(end)) for end in ends)
+    return bool(base) and base == other and {flag, other_flag} == set(ARMS)
 
 
 def other_words(found: Others) -> Sequence[str]:

@@ -5,6 +5,7 @@ from django.urls import path
 from stemward.web import background, bring
 from stemward.web.views import (
     ahead,
+    arms,
     bottles,
     correct,
     day,
@@ -86,6 +87,7 @@ urlpatterns = [
     path(T + "ways", plan.overview, name="plan"),
     path(T + "ways/<str:patch>/<str:species>/<str:state>", plan.ways, name="ways"),
     path(T + "ways/<str:patch>/<str:species>/<str:state>/if", plan.what_if, name="what-if"),
+    path(T + "ways/<str:patch>/<str:species>/<str:state>/arms", arms.arms, name="arms"),
     path(T + "ways/<str:patch>/<str:species>/<str:state>/take", plan.take, name="take"),
     path(T + "findings", plan.findings, name="findings"),
     path(T + "mix", plan.mix, name="mix"),

@@ -13,6 +13,7 @@ VERBS = {
     "take stems": "took away {count} stems",
     "count": "counted {count} stems",
     "choose": "chose {what}",
+    "split": "made two arms of {what}",
     "read": "read {what} on a label",
     "merge": "took over {count} differences",
     "write down": "wrote down {what}",
