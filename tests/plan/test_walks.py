@@ -44,6 +44,7 @@ def test_every_mapped_plant_of_the_plan_is_in_one_work():
     tract, plan = drawn()
     works = works_of(plan, tract, BOOK, QUICK)
     rows = [(work.sheets[s]["id"], row) for work in works for s, row in work.rows]
+    assert any(work.id.startswith("plots") for work in works)
     assert len(rows) == len(set(rows)) == sum(len(plan["columns"][t["id"]]["id"]) for t in plan["treatments"])
     assert [work.id for work in works if work.id.startswith("m")] == [mix["id"] for mix in plan["mixes"]]
 
@@ -51,7 +52,7 @@ def test_every_mapped_plant_of_the_plan_is_in_one_work():
 def test_time_is_that_of_the_usual_paces():
     # 76 stems of glossy buckthorn: the plan's own hours, reckoned from the handbook's paces (hours.csv).
     tract, plan = drawn()
-    for work in works_of(plan, tract, BOOK, QUICK):
+    for work in (w for w in works_of(plan, tract, BOOK, QUICK) if w.rows):
         own = {sheet["id"] for sheet in work.sheets}
         reckoned_h = sum(item["reckoned_h"] for item in plan["treatments"] if item["id"] in own)
         assert work.fast_s.sum() < work.middle_s.sum() < work.slow_s.sum()
@@ -173,6 +174,19 @@ def test_counted_plants_are_walked_in_lanes():
     speaker = Speaker(drawn(counted)[1], "us")
     (part,) = say.lane_parts(speaker, work, walk, ["owner", "crew"])
     assert "counted, not mapped" in part["words"] and part["people"][0]["lanes"]
+
+
+def test_plants_that_plots_told_of_are_walked_in_lanes_with_refills():
+    # The example's honeysuckle on the slope: 12 L of mix in the middle (its survey), a bottle holds less than a litre.
+    tract, plan = drawn()
+    (survey,) = plan["surveys"]
+    work = next(w for w in works_of(plan, tract, BOOK, QUICK) if w.id.startswith("plots"))
+    walk = walk_work(work, plan, tract, BOOK, QUICK)
+    refills = sum(len(lane["refills"]) for lane in walk["lanes"])
+    assert abs(refills - survey["mix_ml"]["mean"] / work.bottle_ml) <= 2
+    assert not walk["unlaid"] and walk["lanes"][0]["width_m"] > 0
+    outline = tract.patch("slope").shape
+    assert outline.kind == "polygon"
 
 
 def nowhere(tract):

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemward.handbook import Book
-from stemward.kinds import Tract
+from stemward.kinds import UL_PER_ML, Tract
 from stemward.kinds.land import COUNTED
 from stemward.plan.effort import seconds_of
 from stemward.plan.field_sheets import field_sheets
@@ -70,13 +70,31 @@ class Work:
 
 
 def works_of(plan: Mapping[str, Any], tract: Tract, book: Book, ask: Ask = Ask()) -> list[Work]:
-    """The works of a plan, those with a mix in the order of the mixes first. Plants that are done are left out."""
+    """The works of a plan, those with a mix in the order of the mixes first, then plants that plots told of. What
+    is done is left out."""
     groups: dict[str, list[Mapping[str, Any]]] = {}
     for sheet in field_sheets(plan):
         if not ask.patches or sheet["patch"] in ask.patches:
             groups.setdefault(sheet["mix"] or sheet["how"], []).append(sheet)
     bottles = {mix["id"]: float(mix["vessel"]["capacity_ml"]) for mix in plan["mixes"]}
-    return [_work(name, sheets, plan, tract, book, ask, bottles.get(name, math.inf)) for name, sheets in groups.items()]
+    works = [
+        _work(name, sheets, plan, tract, book, ask, bottles.get(name, math.inf)) for name, sheets in groups.items()
+    ]
+    surveyed = [one for one in plan["surveys"] if one["stems"] and (not ask.patches or one["patch"] in ask.patches)]
+    return [*works, *(_of_survey(one, tract, book) for one in surveyed)]
+
+
+def _of_survey(one: Mapping[str, Any], tract: Tract, book: Book) -> Work:
+    """Plants that sample plots told of, to be walked in lanes. Their mix is what the survey reckons, its middle."""
+    name = f"plots {one['patch']} {one['species']}"
+    sheet = {
+        "id": name, "mix": "", "how": "cut stump", "first": "", "product": "", "partner": "", "tool": "", "carrier": "",
+        "state": "standing", "stopped": [], "ids": [], "counts": [], "sizes_cm": [], "row_ml": [one["mix_ml"]["mean"]],
+        "patch": one["patch"], "patch_name": one["patch_name"], "species": one["species"], "common": one["common"],
+    }  # fmt: skip
+    none = np.empty(0)
+    bottle_ml = max((v.capacity_ul / UL_PER_ML for v in tract.vessels), default=book.defaults["bottle_ml"].number)
+    return Work(name, (sheet,), (), (0,), np.empty((0, 2)), none, none, none, none, none, float(bottle_ml))
 
 
 def _work(

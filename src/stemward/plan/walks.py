@@ -129,7 +129,7 @@ def _lanes(work: Work, number: int, tract: Tract, start: Point, ask: Ask) -> lis
     if outline is None:
         return []
     width_m = max(LANE_M, math.sqrt(outline.area) / 100)
-    need_ml = sum(sheet["row_ml"]) if sheet["product"] else 0.0
+    need_ml = sum(sheet["row_ml"])
     metres = outline.area / width_m
     runs_m = work.bottle_ml / need_ml * metres if need_ml and math.isfinite(work.bottle_ml) else math.inf
     return [

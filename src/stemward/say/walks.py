@@ -49,6 +49,8 @@ def work_title(speaker: Speaker, work: Work) -> str:
     first = work.sheets[0]
     if first["product"]:
         return words.WORK.format(mix=speaker.mix_words(first), plants=plants)
+    if work.id.startswith("plots"):
+        plants = words.BY_PLOTS.format(plants=plants)
     return words.NO_MIX.format(how=how_words(first), plants=plants)
 
 

@@ -7,6 +7,7 @@ INTRO = (
     "all-clear, and stop when the label's time or weather says so. The label, local rules and licensed practice decide."
 )
 WORK = "{mix}: {plants}"
+BY_PLOTS = "{plants}, as sample plots tell of them"
 NO_MIX = "{how}: {plants}"
 PLANTS = "{common}, {patch}"
 PERSON = "Person {n}"
