@@ -1,10 +1,11 @@
 """The sheet to take along when going back: what was treated where, and boxes to fill."""
 
 import datetime
+from collections.abc import Sequence
 
 from stemward.handbook import Book
 from stemward.kinds import Tract
-from stemward.ledger.revisits import works
+from stemward.ledger.revisits import Work, works
 from stemward.paper.pages import pages_pdf
 from stemward.say.en import revisits as words
 from stemward.say.numbers import System
@@ -28,3 +29,18 @@ def revisit_sheet(tract: Tract, book: Book, as_of: datetime.date, units: System 
     parts = [Part(lines=words.SHEET_HOW), table if rows else Part(lines=(words.NONE,))]
     footer = words.SHEET_FOOTER.format(tract=tract.name, day=as_of)
     return pages_pdf(words.SHEET_TITLE.format(tract=tract.name), parts, footer, as_of, paper)
+
+
+def stem_sheet(
+    tract: Tract, book: Book, as_of: datetime.date, work: Work, stems: Sequence[tuple[str, str]], paper: str = "letter"
+) -> bytes:
+    """One work stem by stem: name and size of each, with room to write. PDF/UA-1."""
+    names = {p.id: p.name for p in tract.patches} | {p.id: p.name for p in tract.shelf}
+    one = work_words(work, names, as_of, book)
+    head = f"{one['what']}, {one['patch']}; {one['how']}, {one['day']}"
+    rows = tuple((stem, size, *ROOM[:5]) for stem, size in stems)
+    table = Part(head=head, head_row=words.STEM_HEAD, rows=rows, widths=(1.2, 1.2, 1, 1, 1.6, 1, 1), to_fill=True)
+    footer = words.SHEET_FOOTER.format(tract=tract.name, day=as_of)
+    return pages_pdf(
+        words.SHEET_TITLE.format(tract=tract.name), [Part(lines=words.SHEET_HOW), table], footer, as_of, paper
+    )

@@ -29,6 +29,8 @@ SHEET_HOW = (
 )
 SHEET_HEAD = ("What was treated", "Dead", "Back", "Sprouts on one; tallest", "Not found", "Missed", "Seedlings")
 
+STEM_HEAD = ("Stem", "Size", "Dead", "Back", "Sprouts; tallest", "Not found", "Missed")
+
 BOOKS = "The books alone, counted for {stems:.0f} stems: {low} to {high} of 10 die."
 BOOKS_NONE = "No trial or rating is known for this plant, way and strength; only your own stems speak."
 SEEN = (

@@ -1,22 +1,26 @@
 """Going back: what is due, quick entry of what was seen, the sheet to take along."""
 
 import datetime
+import re
 from typing import Any
 
-from django.http import HttpRequest, HttpResponse, QueryDict
+from django.http import Http404, HttpRequest, HttpResponse, QueryDict
 from django.shortcuts import redirect
 from django.urls import reverse
 
 from stemward.gate.text import clean
 from stemward.handbook import load
+from stemward.kinds import Tract
 from stemward.ledger.revisits import Work, works
 from stemward.notebook.changes import Refused
-from stemward.paper.revisit_sheet import revisit_sheet
+from stemward.paper.revisit_sheet import revisit_sheet, stem_sheet
 from stemward.say.revisits import work_words
 from stemward.web import clock
+from stemward.web.by_stem import seen_by_stem, stems_of
 from stemward.web.day_form import MOST, a_day, measured, people_of
 from stemward.web.door import who
 from stemward.web.frame import known_of, page, units_of
+from stemward.web.photos import keep_photo
 from stemward.web.tried import Gathered, tried
 from stemward.web.views.evening import rows_from
 from stemward.web.views.land import ask
@@ -44,7 +48,9 @@ def revisit(request: HttpRequest, tract_id: str) -> HttpResponse:
     def act() -> HttpResponse:
         if chosen is None:
             raise Refused("Which treatment was looked at? Choose it from the list.")
-        body, day = _typed(request.POST, chosen, today)
+        body, day = _typed(request.POST, chosen, today, land)
+        if upload := request.FILES.get("picture"):
+            body["photo"] = keep_photo(tract_id, upload.read(), clock.now())
         entries = rows_from(request.POST["command"], land, [("seen again", day.isoformat(), body)], who())
         what = f"{body['dead']} dead, {body['resprouting']} back of {chosen.day}"
         ask(request, tract_id, "write down", words={"what": what}, entries=entries)
@@ -57,13 +63,16 @@ def revisit(request: HttpRequest, tract_id: str) -> HttpResponse:
     rows.sort(key=lambda row: not row["late"])
     one = work_words(chosen, names, today, book) if chosen else None
     fields = [{"name": n, "label": label, "hint": hint, "value": request.POST.get(n, "")} for n, label, hint in COUNTS]
+    by_stem = chosen is not None and bool(chosen.rows) and "stems" in request.GET
+    stems = stems_of(chosen, land, units_of(request), request.POST) if chosen and by_stem else []
     return page(
         request, "web/revisits.html", tract_id, "after", rows=rows, one=one, fields=fields, lines=lines,
-        typed=request.POST, today=today.isoformat(), status=422 if lines else 200,
+        typed=request.POST, today=today.isoformat(), stems=stems, key=chosen.key if chosen else "",
+        can_by_stem=bool(chosen and chosen.rows), photos=_photos(land, tract_id, chosen), status=422 if lines else 200,
     )  # fmt: skip
 
 
-def _typed(typed: QueryDict, work: Work, today: datetime.date) -> tuple[dict[str, Any], datetime.date]:
+def _typed(typed: QueryDict, work: Work, today: datetime.date, land: Tract) -> tuple[dict[str, Any], datetime.date]:
     """The entry's body and day. Raises Refused with everything that is not understood."""
     take = Gathered()
 
@@ -72,8 +81,10 @@ def _typed(typed: QueryDict, work: Work, today: datetime.date) -> tuple[dict[str
     sprouts = take(_count, typed.get("sprouts", ""), "Sprouts on one")
     tallest = take(measured, typed.get("tallest", ""), "length", "m", "Tallest sprout", "ft")
     hours = take(measured, typed.get("person_h", ""), "time", "h", "Hours of all together", "h")
+    by_stem: dict[str, Any] = (take(seen_by_stem, work, land, typed) or {}) if "by-stem" in typed else {}
     if take.lines:
         raise Refused(*take.lines)
+    counts |= {name: by_stem[name] for name in counts if name in by_stem}
     if counts["dead"] is None and counts["resprouting"] is None:
         raise Refused("How many are dead, and how many came back? Write at least one of the two; 0 is an answer.")
     if day < work.day:
@@ -86,11 +97,23 @@ def _typed(typed: QueryDict, work: Work, today: datetime.date) -> tuple[dict[str
     body |= {n: v for n, v in counts.items() if v is not None and n not in body}
     body |= {"sprouts": sprouts} if sprouts is not None else {}
     body |= {"tallest_m": round(tallest, 4)} if tallest is not None else {}
+    body |= {name: value for name, value in by_stem.items() if name not in body}
     body |= {"person_h": round(hours, 4)} if hours is not None else {}
     people = people_of(clean(typed.get("people", "").strip(), MOST))
     body |= {"people": list(people)} if people else {}
     body |= {n: clean(typed[n].strip(), MOST) for n in ("photo", "note") if typed.get(n, "").strip()}
     return body, day
+
+
+def _photos(land: Tract, tract_id: str, work: Work | None) -> list[dict[str, str]]:
+    """Pictures of the looks at a work that are kept here."""
+    ids = {seen.entry for seen in work.seen} if work else set()
+    own = [(entry, str(entry.body.get("photo", ""))) for entry in land.entries if entry.id in ids]
+    return [
+        {"address": reverse("phone-photo-file", args=[tract_id, digest]), "day": entry.at[:10]}
+        for entry, digest in own
+        if re.fullmatch("[0-9a-f]{64}", digest)
+    ]
 
 
 def _count(text: str, label: str) -> int | None:
@@ -106,8 +129,15 @@ def sheet(request: HttpRequest, tract_id: str) -> HttpResponse:
     """The sheet to take along."""
     land = known_of(tract_id).land
     paper = "a4" if request.GET.get("paper") == "a4" else "letter"
-    answer = HttpResponse(
-        revisit_sheet(land, load(), clock.today(land), units_of(request), paper), content_type="application/pdf"
-    )
+    of = request.GET.get("of", "")
+    if of:
+        work = next((one for one in works(land, load()) if one.key == of and one.rows), None)
+        if work is None:
+            raise Http404
+        rows = [(one["id"], one["size"]) for one in stems_of(work, land, units_of(request), {})]
+        pdf = stem_sheet(land, load(), clock.today(land), work, rows, paper)
+    else:
+        pdf = revisit_sheet(land, load(), clock.today(land), units_of(request), paper)
+    answer = HttpResponse(pdf, content_type="application/pdf")
     answer["Content-Disposition"] = 'inline; filename="going-back.pdf"'
     return answer
