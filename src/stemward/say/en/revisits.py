@@ -102,7 +102,7 @@ WHY = {
         "find out": "Whether sprouts stand on the stump or come up from roots.",
     },
     "missed": {
-        "for": "Missed stems: {count} were never treated and stand among those that came back.",
+        "for": "Missed stems: {count} alive were never treated; look whether some were counted as back.",
         "against": "Missed stems: none was counted.",
         "find out": "How many were missed: nobody counted stems without dye or cut.",
     },
