@@ -53,6 +53,9 @@ class Served:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.process: subprocess.Popen[str] | None = None
+        folder.mkdir(parents=True, exist_ok=True)
+        # A file and no pipe: nobody reads a pipe, and a server that fills one stands still.
+        self.log = folder.with_name(f"{folder.name}.log")
         self.start()
 
     def start(self) -> None:
@@ -60,10 +63,11 @@ class Served:
         env = {**os.environ, "STEMWARD_TODAY": "2026-10-10", "PYTHONUNBUFFERED": "1"}
         env.pop("DATABASE_URL", None)
         env.pop("DJANGO_SETTINGS_MODULE", None)
-        self.process = subprocess.Popen(
-            [sys.executable, "-m", "stemward.cli", "serve", "--data", str(self.folder), "--no-browser"],
-            stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=env,
-        )  # fmt: skip
+        with self.log.open("a") as said:
+            self.process = subprocess.Popen(
+                [sys.executable, "-m", "stemward.cli", "serve", "--data", str(self.folder), "--no-browser"],
+                stdout=subprocess.PIPE, stderr=said, text=True, env=env,
+            )  # fmt: skip
         self.first_link = ""
         for line in self.process.stdout:
             if line.startswith("http"):
@@ -90,7 +94,6 @@ class Served:
             self.process.send_signal(how)
         status = self.process.wait(20)
         self.process.stdout.close()
-        self.process.stderr.close()
         return status
 
 
@@ -100,6 +103,9 @@ def served(tmp_path_factory):
     server = Served(tmp_path_factory.mktemp("notebook"))
     yield server
     server.end()
+    said = server.log.read_text()
+    assert "Traceback" not in said, said[-8000:]
+    assert "Internal Server Error" not in said, said[-8000:]
 
 
 @contextmanager

@@ -1,8 +1,9 @@
 """Reading a label in a real browser: by keys alone, at every width, nothing for axe, the place on the screen."""
 
+import pytest
 from axe_playwright_python.sync_playwright import Axe
 
-from web.conftest import opened
+from web.conftest import Served, opened
 from web.test_label_read import NUMBER, pdf
 from web.test_looks import OVERFLOW, RULES
 
@@ -10,6 +11,14 @@ PRODUCT = "triclopyr-ester-4lb"
 VISIBLE = """() => { const m = document.querySelector('rect.mark').getBoundingClientRect(),
   p = document.querySelector('.paper').getBoundingClientRect();
   return m.top >= p.top && m.bottom <= p.bottom && m.left >= p.left; }"""
+
+
+@pytest.fixture(scope="module")
+def served(tmp_path_factory):
+    """A server of its own: a new example takes the place of the old, which other tests look at."""
+    server = Served(tmp_path_factory.mktemp("labels"))
+    yield server
+    server.end()
 
 
 def began(page, tmp_path):

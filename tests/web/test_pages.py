@@ -7,12 +7,14 @@ import time
 
 import pytest
 from django.test import Client, override_settings
+from django.urls import reverse
 
 from notebook.some import name
 from stemward.gate.pieces import Parts, Piece
 from stemward.notebook.changes import Asked, begin
 from stemward.notebook.models import Change, Tract
 from stemward.web.door import COOKIE, door
+from stemward.web.urls import urlpatterns
 from web.conftest import NOW
 
 OF_A_TRACT = [
@@ -137,6 +139,20 @@ def test_nothing_here_is_a_page_too(client, hollow):
     for address in (f"/land/{name()}/", f"/land/{hollow}/patch/moon", f"/land/{hollow}/piece/moon", "/moon",
                     f"/land/{hollow}/out/exe", f"/land/{hollow}/shelf/moon/label"):  # fmt: skip
         assert client.get(address).status_code == 404, address
+
+
+def test_a_tract_that_is_gone_is_nothing_here_everywhere(client):
+    """Every address of a tract that was removed answers with the sentence, whatever is asked of it first."""
+    gone = [reverse(one.name, args=[name()]) for one in urlpatterns if _takes_a_tract_only(one)]
+    assert len(gone) > 40
+    for address in gone:
+        for answer in (client.get(address), client.post(address, {"command": name()})):
+            assert answer.status_code in (404, 405), address
+            assert answer.status_code == 405 or b"Nothing here" in answer.content, address
+
+
+def _takes_a_tract_only(one) -> bool:
+    return set(one.pattern.converters) == {"tract_id"}
 
 
 NAME = '<script>alert(1)</script> & "Fence"'

@@ -18,7 +18,7 @@ def got(client, address):
     """The page once it is worked out."""
     for _ in range(300):
         answer = client.get(address)
-        if "http-equiv" not in answer.content.decode():
+        if "data-look-again" not in answer.content.decode():
             return answer
         time.sleep(0.1)
     raise AssertionError("not worked out within half a minute")

@@ -78,6 +78,7 @@ def page(
 ) -> HttpResponse:
     """A page; with a tract its name, places and next step stand above."""
     if tract_id:
-        request.tract_id = tract_id  # type: ignore[attr-defined]
         context |= {"tract_id": tract_id, "land": land_of(tract_id), "place": place}
+        # Only now: the page that says it is not there has the frame of no tract.
+        request.tract_id = tract_id  # type: ignore[attr-defined]
     return render(request, template, context, status=status)

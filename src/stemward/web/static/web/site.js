@@ -63,4 +63,6 @@ document.addEventListener("submit", (event) => {
   }, 300);
 });
 
+// A page that is still worked out asks again; a refresh by the page itself could not be paused by its reader.
+if (document.querySelector("[data-look-again]")) setTimeout(() => location.reload(), 1000);
 if (gone) setTimeout(look, 15000);
