@@ -8,7 +8,6 @@ of this machine, one process. Exit status 1 where a walk breaks a bottle, a day 
 
 import sys
 import time
-from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
@@ -16,11 +15,11 @@ import shapely
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "tests" / "independent"))
 
-from check_walk import troubles
+from check_walk import troubles_of
 from instances import distances, instances
 
-from stemward.reckon.walk import Round, Task, Walker, Walks, measure, unlike, walks
-from stemward.reckon.walk.around import Ground, ground
+from stemward.reckon.walk import Round, Task, Walker, measure, unlike, walks
+from stemward.reckon.walk.around import ground
 from stemward.reckon.walk.pieces import with_refills
 
 AIM_OVER, AIM_S, AIM_UNLIKE, AIM_LARGE_S = 0.025, 10.0, 1.15, 20.0
@@ -68,7 +67,7 @@ def stand(count: int, people: int, bottle_ml: float, walls: list[list[tuple[floa
     found = walks(task, walkers)
     seconds = time.perf_counter() - start
     again = walks(task, walkers) == found if count <= 200 else True
-    wrong = checked(here, task, walkers, found, walls)
+    wrong = troubles_of(here, task, walkers, found, walls)
     alike = unlike(found.rounds)
     long, near = sum(one.length_m for one in found.rounds), nearest_next(task, walkers[0]).length_m
     print(
@@ -77,19 +76,6 @@ def stand(count: int, people: int, bottle_ml: float, walls: list[list[tuple[floa
         f" one person by the nearest next {near:6.0f} m, {seconds:4.1f} s, wrong: {len(wrong)}, the same again: {again}"
     )
     return bool(wrong) or not again or alike > AIM_UNLIKE or seconds > AIM_LARGE_S or bool(found.left)
-
-
-def checked(
-    here: Ground, task: Task, walkers: list[Walker], found: Walks, walls: list[list[tuple[float, float]]]
-) -> list[str]:
-    """What the independent checker finds wrong."""
-    ways = [[here.way(a, b) for a, b in pairwise(one.stops)] for one in found.rounds]
-    return troubles(
-        here.places.tolist(), ways, [one.stops for one in found.rounds], task.stations, task.need_ml.tolist(),
-        task.service_s.tolist(), [w.bottle_ml for w in walkers], [w.day_s for w in walkers], task.refill_s,
-        task.pace_m_s, walls, [*found.left, *found.cut_off, *found.too_much],
-        [{"length_m": one.length_m, "time_s": one.time_s} for one in found.rounds],
-    )  # fmt: skip
 
 
 def nearest_next(task: Task, walker: Walker) -> Round:

@@ -3,6 +3,7 @@
 import itertools
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import Any
 
 Point = tuple[float, float]
@@ -72,3 +73,14 @@ def _crosses(p: Point, q: Point, wall: Sequence[Point]) -> bool:
 
 def _side(a: Point, b: Point, c: Point) -> float:
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def troubles_of(here, task, walkers, found, walls=()):
+    """The same, asked of the values themselves: ground, task, walkers and walks by the names of their fields."""
+    ways = [[here.way(a, b) for a, b in pairwise(one.stops)] for one in found.rounds]
+    return troubles(
+        here.places.tolist(), ways, [one.stops for one in found.rounds], task.stations, task.need_ml.tolist(),
+        task.service_s.tolist(), [w.bottle_ml for w in walkers], [w.day_s for w in walkers], task.refill_s,
+        task.pace_m_s, walls, [*found.left, *found.cut_off, *found.too_much],
+        [{"length_m": one.length_m, "time_s": one.time_s} for one in found.rounds],
+    )  # fmt: skip

@@ -7,7 +7,7 @@ import pytest
 
 from paper.test_packet import text_of
 from plan.test_walks import BOOK, QUICK, counted, drawn
-from stemward.paper.walk_sheets import walks_data, walks_pdf
+from stemward.paper.walk_sheets import Sheets, walks_data, walks_pdf
 from stemward.plan.walk_works import Ask, works_of
 from stemward.plan.walks import walk_work
 from stemward.say import Speaker
@@ -21,25 +21,25 @@ def made(change=None, units="us"):
     ask = Ask(people=2, effort=QUICK.effort)
     found = [(w, walk_work(w, plan, tract, BOOK, ask)) for w in works_of(plan, tract, BOOK, ask)[:2]]
     told = [say.open_lines(work, walk, None, ask.barriers) for work, walk in found]
-    return plan, found, NAMES, told, Speaker(plan, units), ask
+    return Sheets(plan, found, told, NAMES, ask), Speaker(plan, units)
 
 
 @pytest.mark.parametrize("units", ["us", "metric"])
 def test_every_stop_in_order_with_its_lot_and_the_way_on(units):
-    plan, found, names, told, speaker, ask = made(units=units)
-    data = walks_data(plan, found, names, told, speaker, ask, "letter")
+    sheets, speaker = made(units=units)
+    data = walks_data(sheets, speaker, "letter")
     assert [sheet["person"] for sheet in data["walks"]] == ["owner", "crew 2"] * 2
-    for (_, walk), sheets in zip(found, (data["walks"][:2], data["walks"][2:]), strict=True):
-        for one, sheet in zip(walk["people"], sheets, strict=True):
+    for (_, walk), own in zip(sheets.found, (data["walks"][:2], data["walks"][2:]), strict=True):
+        for one, sheet in zip(walk["people"], own, strict=True):
             stems = [stop[2] for stop in one["stops"] if stop != "refill"]
             assert [row["stem"] for row in sheet["rows"] if not row["refill"]] == stems
             assert sum(bool(row["lot"]) for row in sheet["rows"]) == len(one["lots"])
             assert sheet["rows"][-1]["to_next"].startswith("back: ")
-    pdf = walks_pdf(plan, found, names, told, speaker, ask)
+    pdf = walks_pdf(sheets, speaker)
     text = " ".join(text_of(pdf))
     assert "check stops this work" in text or "checks stop this work" in text
     assert all(f"b{n}" in text for n in range(1, 77))
-    assert pdf == walks_pdf(plan, found, names, told, speaker, ask)
+    assert pdf == walks_pdf(sheets, speaker)
 
 
 def test_the_pdf_can_be_read_out():
@@ -48,7 +48,7 @@ def test_the_pdf_can_be_read_out():
 
 
 def test_counted_plants_have_lanes_on_their_sheets():
-    plan, found, names, told, speaker, ask = made(counted)
-    data = walks_data(plan, found, names, told, speaker, ask, "a4")
+    sheets, speaker = made(counted)
+    data = walks_data(sheets, speaker, "a4")
     assert all(sheet["lanes"] for sheet in data["walks"][:2])
-    assert "Lane 1" in " ".join(text_of(walks_pdf(plan, found, names, told, speaker, ask)))
+    assert "Lane 1" in " ".join(text_of(walks_pdf(sheets, speaker)))

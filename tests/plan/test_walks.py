@@ -44,7 +44,7 @@ def test_every_mapped_plant_of_the_plan_is_in_one_work():
     tract, plan = drawn()
     works = works_of(plan, tract, BOOK, QUICK)
     rows = [(work.sheets[s]["id"], row) for work in works for s, row in work.rows]
-    assert any(work.id.startswith("plots") for work in works)
+    assert any(work.surveyed for work in works)
     assert len(rows) == len(set(rows)) == sum(len(plan["columns"][t["id"]]["id"]) for t in plan["treatments"])
     assert [work.id for work in works if work.id.startswith("m")] == [mix["id"] for mix in plan["mixes"]]
 
@@ -180,7 +180,7 @@ def test_plants_that_plots_told_of_are_walked_in_lanes_with_refills():
     # The example's honeysuckle on the slope: 12 L of mix in the middle (its survey), a bottle holds less than a litre.
     tract, plan = drawn()
     (survey,) = plan["surveys"]
-    work = next(w for w in works_of(plan, tract, BOOK, QUICK) if w.id.startswith("plots"))
+    work = next(w for w in works_of(plan, tract, BOOK, QUICK) if w.surveyed)
     walk = walk_work(work, plan, tract, BOOK, QUICK)
     refills = sum(len(lane["refills"]) for lane in walk["lanes"])
     assert abs(refills - survey["mix_ml"]["mean"] / work.bottle_ml) <= 2
@@ -197,7 +197,7 @@ def test_nobody_has_said_where_the_mix_is_made():
     work, walk = walked(QUICK, "m1", nowhere)
     assert not walk["start_known"]
     assert any("Find it out" in line for line in say.open_lines(work, walk, None, ()))
-    assert start_of(drawn(nowhere)[0], QUICK, np.empty((0, 2))) == ((0.0, 0.0), False)
+    assert start_of(drawn(nowhere)[0], np.empty((0, 2))) == ((0.0, 0.0), False)
 
 
 def test_going_on_from_where_people_stand_without_what_is_done():

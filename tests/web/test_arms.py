@@ -56,6 +56,16 @@ def test_refused_with_a_sentence(client, hollow):
     assert client.get(f"/land/{hollow}/ways/meadow/No such/standing/arms").status_code == 404
 
 
+def test_plants_that_were_counted_are_to_be_listed_first(client, hollow):
+    typed = {"command": name(), "species": "Japanese barberry", "1to3": "40", "height": "chest"}
+    assert client.post(f"/land/{hollow}/patch/yard/count", typed).status_code == 302
+    address = f"/land/{hollow}/ways/yard/Berberis thunbergii/standing/arms"
+    page = client.get(address).content.decode()
+    assert "counted by size" in page and "Make the two arms" not in page
+    refused = client.post(address, {"command": name(), "each": "10"})
+    assert refused.status_code == 422 and "List them one by one first" in refused.content.decode()
+
+
 def test_arms_marked_out_beforehand_are_told_as_that():
     from ledger.some import hollow as tract_with
     from ledger.test_revisits import seen, treated

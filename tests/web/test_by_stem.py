@@ -1,12 +1,10 @@
-"""A look back stem by stem: one letter each, by keys alone; photos made small; the sheet to take along."""
-
-import io
+"""A look back stem by stem: one letter each, by keys alone; a photo; the sheet to take along."""
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from django.core.files.uploadedfile import SimpleUploadedFile
-from PIL import Image
 
+from gate.foreign.test_picture import photo
 from ledger.some import hollow as tract_with
 from ledger.test_revisits import treated
 from notebook.some import name
@@ -18,7 +16,6 @@ from stemward.notebook.changes import Asked, Refused, change
 from stemward.notebook.entries import entry_row
 from stemward.web import clock
 from stemward.web.by_stem import natural, seen_by_stem
-from stemward.web.photos import small_jpeg
 
 ROWS = {"b2": 1, "b10": 1, "b3": 1, "b4": 3}
 TRACT = tract_with(entries=(treated("t1", rows=ROWS, stems=6),))
@@ -66,24 +63,6 @@ def test_not_looked_at_is_no_look():
     assert sorted(ROWS, key=natural) == ["b2", "b3", "b4", "b10"]
 
 
-def picture(width=3000, height=2000, form="JPEG", **more):
-    out = io.BytesIO()
-    Image.effect_noise((width, height), 60).convert("RGB").save(out, form, **more)
-    return out.getvalue()
-
-
-def test_a_photo_is_made_small_and_tells_no_place():
-    exif = Image.Exif()
-    exif[0x8825] = {1: "N"}  # where it was taken
-    exif[0x0110] = "a camera"
-    small = small_jpeg(picture(exif=exif))
-    with Image.open(io.BytesIO(small)) as image:
-        assert max(image.size) <= 1280 and not image.getexif() and len(small) <= 300_000
-    for bad in (b"", b"no picture", picture()[:400], b"GIF89a" + bytes(40)):
-        with pytest.raises(Refused):
-            small_jpeg(bad)
-
-
 def work_with_stems(tract):
     """A work of last year with stems, written down in the notebook; its key."""
     from stemward.web.frame import land_of
@@ -114,7 +93,7 @@ def test_written_down_with_a_photo_and_printed(client, hollow):
         and 'value="d"' in wrong.content.decode()
         and "b3: not understood" in wrong.content.decode()
     )
-    upload = SimpleUploadedFile("stump.png", picture(600, 400, "PNG"), "image/png")
+    upload = SimpleUploadedFile("stump.png", photo(600, 400, "PNG"), "image/png")
     sent = client.post(
         f"/land/{hollow}/after/back?of={key}&stems=1", typed | {"command": name(), "stem-b3": "b 4", "picture": upload}
     )

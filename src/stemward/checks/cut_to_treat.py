@@ -1,10 +1,13 @@
 """Is every stump reached within the label's time from cut to treatment, saw and walk included?"""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stemward.checks.case import Case, Check, Job, by_force, finding, open_question, place, weigh
+from stemward.handbook import Book
 from stemward.kinds import Evidence, Finding, LabelFact, Weight
 from stemward.label import Resolved, resolve
 from stemward.reckon.lots import lot_size
@@ -51,17 +54,32 @@ def _judge(case: Case, job: Job, resolved: Resolved) -> Finding:
 
 def stumps_in_lot(case: Case, job: Job, limit_s: float) -> int:
     """Stumps that may be cut before the saw is shut off and they are treated, for the tallest and thickest stem."""
-    value = {key: case.book.defaults[key].number for key in _KEYS}
-    heights = job.heights_m
-    tallest = float(np.nanmax(heights)) if np.any(~np.isnan(heights)) else value["height_unknown_m"]
     thickest = float(job.stems.diameter_cm.max(initial=0.0))
-    sawn = thickest >= value["small_stem_cm"]
-    return lot_size(
-        limit_s,
-        walk_s=value["tree_lengths"] * tallest / value["walk_m_s"] if sawn else 0.0,
-        clear_s=value["felling_clear_min"] * SECONDS if sawn else 0.0,
-        cut_s=value["cut_pace_s_cm"] * thickest,
-        treat_s=value["treat_s_per_stump"],
+    pace = lot_paces(case.book, job.heights_m, thickest)
+    return lot_size(limit_s, pace.walk_s, pace.clear_s, pace.cut_s_cm * thickest, pace.treat_s)
+
+
+@dataclass(frozen=True, slots=True)
+class LotPaces:
+    """Times that decide how many stumps a lot holds, seconds. walk_s: over the distance kept from a saw, clear_s: until
+    the all-clear, both 0 where nobody saws; cut_s_cm: to cut through a centimetre; treat_s: for one stump."""
+
+    walk_s: float
+    clear_s: float
+    cut_s_cm: float
+    treat_s: float
+
+
+def lot_paces(book: Book, heights_m: NDArray[np.float64], thickest_cm: float) -> LotPaces:
+    """The paces for stems of these heights (NaN where not known), the thickest so thick."""
+    value = {key: book.defaults[key].number for key in _KEYS}
+    tallest_m = float(np.nanmax(heights_m)) if np.any(~np.isnan(heights_m)) else value["height_unknown_m"]
+    sawn = thickest_cm >= value["small_stem_cm"]
+    return LotPaces(
+        value["tree_lengths"] * tallest_m / value["walk_m_s"] if sawn else 0.0,
+        value["felling_clear_min"] * SECONDS if sawn else 0.0,
+        value["cut_pace_s_cm"],
+        value["treat_s_per_stump"],
     )
 
 

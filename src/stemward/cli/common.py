@@ -12,10 +12,14 @@ class Unusable(Exception):
     """Input that cannot be used; its text is a sentence for the person."""
 
 
-def read_tract(folder: Path, as_of: str | None, book: Any) -> tuple[Any, datetime.date]:
-    """The tract of a folder and the day it is for. Raises Unusable with what is wrong."""
+def read_folder(folder: Path, as_of: str | None, book: Any) -> tuple[Any, datetime.date]:
+    """What a tract's folder holds (tract and sha256 of its land) and the day it is for.
+
+    Raises Unusable with all that is wrong, and where.
+    """
     from stemward.gate import folder as gate
     from stemward.label import KINDS
+    from stemward.say.problems import problem_lines
 
     try:
         # The command line is one of the two rooms that may look at the clock.
@@ -23,14 +27,15 @@ def read_tract(folder: Path, as_of: str | None, book: Any) -> tuple[Any, datetim
     except ValueError:
         raise Unusable(f"Not understood: {as_of}. Write a date like 2026-10-03.") from None
     try:
-        return gate.read(folder, book.find_species, KINDS).tract, day
-    except gate.Unreadable:
-        raise Unusable(f"{folder} cannot be used; `stemward plan` says why.") from None
+        return gate.read(folder, book.find_species, KINDS), day
+    except gate.Unreadable as unreadable:
+        lines = "".join(f"  {line}\n" for line in problem_lines(unreadable.problems))
+        raise Unusable(f"{folder} cannot be used.\n{lines}") from None
 
 
 def say_unusable(problem: str) -> int:
     """Print what is wrong, and that nothing was changed; the exit status for it."""
-    print(f"{problem} Nothing was changed.", file=sys.stderr)
+    print(f"{problem}{'' if problem.endswith(chr(10)) else ' '}Nothing was changed.", file=sys.stderr)
     return 2
 
 

@@ -118,22 +118,15 @@ def _place(text: str) -> tuple[float, float]:
 
 def _of_folder(args: argparse.Namespace, book: Any) -> tuple[list[tuple[str, Any]], tuple[float, float] | None, str]:
     """Works of a tract's plan with their names, where it lies and its zone. Raises ValueError with a sentence."""
-    import datetime
-
-    from stemward.gate import folder
-    from stemward.label import KINDS
+    from stemward.cli.common import Unusable, read_folder
     from stemward.plan import as_data, draw_up
     from stemward.plan.open_hours import doings
     from stemward.say import Speaker
 
     try:
-        as_of = datetime.date.fromisoformat(args.as_of) if args.as_of else datetime.date.today()  # noqa: DTZ011
-    except ValueError:
-        raise ValueError(f"Not understood: {args.as_of}. Write a date like 2026-10-03.") from None
-    try:
-        read = folder.read(args.folder, book.find_species, KINDS)
-    except folder.Unreadable:
-        raise ValueError(f"{args.folder} cannot be used; `stemward plan` says why. Nothing was changed.") from None
+        read, as_of = read_folder(args.folder, args.as_of, book)
+    except Unusable as error:
+        raise ValueError(str(error)) from None
     data = as_data(draw_up(read.tract, book, as_of, read.hash))
     speaker = Speaker(data, args.units)
     works = [

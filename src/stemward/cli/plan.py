@@ -1,8 +1,6 @@
 """stemward plan FOLDER: plan a tract folder."""
 
 import argparse
-import datetime
-import sys
 from pathlib import Path
 from typing import Any
 
@@ -19,27 +17,16 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Plan, print a summary, write what was asked for. 0, 2 unusable input, 3 a finding stops."""
-    from stemward.cli.common import Unusable, say_unusable, write_whole
-    from stemward.gate import folder
+    from stemward.cli.common import Unusable, read_folder, say_unusable, write_whole
     from stemward.handbook import load
-    from stemward.label import KINDS
     from stemward.plan import as_data, draw_up, to_json
     from stemward.say import Speaker
-    from stemward.say.problems import problem_lines
 
-    try:
-        as_of = _day(args.as_of)
-    except ValueError:
-        return say_unusable(f"Not understood: {args.as_of}. Write a date like 2026-10-03.")
     book = load()
     try:
-        read = folder.read(args.folder, book.find_species, KINDS)
-    except folder.Unreadable as unreadable:
-        print(f"{args.folder} cannot be used.", file=sys.stderr)
-        for line in problem_lines(unreadable.problems):
-            print(f"  {line}", file=sys.stderr)
-        print("Nothing was changed.", file=sys.stderr)
-        return 2
+        read, as_of = read_folder(args.folder, args.as_of, book)
+    except Unusable as error:
+        return say_unusable(str(error))
     data = as_data(draw_up(read.tract, book, as_of, read.hash))
     speaker = Speaker(data, args.units)
     try:
@@ -56,11 +43,6 @@ def run(args: argparse.Namespace) -> int:
     else:
         print("\n".join(summary(data, speaker)))
     return 3 if any(f["weight"] == "stop" for f in data["findings"]) else 0
-
-
-def _day(text: str | None) -> datetime.date:
-    # The command line is one of the two rooms that may look at the clock.
-    return datetime.date.fromisoformat(text) if text else datetime.datetime.now().astimezone().date()
 
 
 def summary(data: dict[str, Any], speaker: Any) -> list[str]:

@@ -15,18 +15,18 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Print what is due and what was seen. 0, or 2 for input that cannot be used."""
-    from stemward.cli.common import Unusable, read_tract, say_unusable, write_whole
+    from stemward.cli.common import Unusable, read_folder, say_unusable, write_whole
     from stemward.handbook import load
     from stemward.say.revisits import revisit_lines
 
     book = load()
     try:
-        tract, as_of = read_tract(args.folder, args.as_of, book)
+        read, as_of = read_folder(args.folder, args.as_of, book)
         if args.pdf:
             from stemward.paper.revisit_sheet import revisit_sheet
 
-            write_whole(args.pdf, revisit_sheet(tract, book, as_of, args.units, args.paper))
+            write_whole(args.pdf, revisit_sheet(read.tract, book, as_of, args.units, args.paper))
     except Unusable as wrong:
         return say_unusable(str(wrong))
-    print("\n".join(revisit_lines(tract, as_of, book)))
+    print("\n".join(revisit_lines(read.tract, as_of, book)))
     return 0

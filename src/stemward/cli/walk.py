@@ -3,6 +3,8 @@
 import argparse
 from pathlib import Path
 
+from stemward.reckon.bearing import POINTS, uphill_deg
+
 
 def add(parser: argparse.ArgumentParser) -> None:
     """The arguments of `stemward walk`."""
@@ -14,6 +16,10 @@ def add(parser: argparse.ArgumentParser) -> None:
         "--across", action="append", default=[], choices=("water", "fence"),
         help="walk across this as well; given once for each",
     )  # fmt: skip
+    parser.add_argument(
+        "--uphill", choices=POINTS, metavar="DIR",
+        help="where uphill lies, " + ", ".join(POINTS) + "; lanes then run across the slope, uphill",
+    )  # fmt: skip
     parser.add_argument("--seed", type=int, default=1, help="another order of tries; the same seed gives the same walk")
     parser.add_argument("--as-of", metavar="DATE", help="the day the plan is for (default: today)")
     parser.add_argument("--units", choices=("us", "metric"), default="us", help="feet, or meters")
@@ -23,46 +29,35 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Print each person's walk. 0, or 2 for input that cannot be used."""
-    import datetime
     import json
-    import sys
 
-    from stemward.cli.common import Unusable, say_unusable, write_whole
-    from stemward.gate import folder
+    from stemward.cli.common import Unusable, read_folder, say_unusable, write_whole
     from stemward.handbook import load
-    from stemward.label import KINDS
-    from stemward.paper.walk_sheets import stopped, walks_pdf
+    from stemward.paper.walk_sheets import Sheets, stopped, walks_pdf
     from stemward.plan import as_data, draw_up
     from stemward.plan.walk_works import Ask, works_of
     from stemward.plan.walks import MOST_PEOPLE, walk_work
     from stemward.say import Speaker
     from stemward.say import walks as say
-    from stemward.say.problems import problem_lines
 
     if not 1 <= args.people <= MOST_PEOPLE or (args.hours is not None and not 0 < args.hours <= 24):
         return say_unusable(f"Write 1 to {MOST_PEOPLE} people and over 0 to 24 hours.")
-    try:
-        as_of = datetime.date.fromisoformat(args.as_of) if args.as_of else datetime.date.today()  # noqa: DTZ011
-    except ValueError:
-        return say_unusable(f"Not understood: {args.as_of}. Write a date like 2026-10-03.")
     book = load()
     try:
-        read = folder.read(args.folder, book.find_species, KINDS)
-    except folder.Unreadable as unreadable:
-        print(f"{args.folder} cannot be used.", file=sys.stderr)
-        print("\n".join(f"  {line}" for line in problem_lines(unreadable.problems)), file=sys.stderr)
-        print("Nothing was changed.", file=sys.stderr)
-        return 2
+        read, as_of = read_folder(args.folder, args.as_of, book)
+    except Unusable as error:
+        return say_unusable(str(error))
     plan, tract = as_data(draw_up(read.tract, book, as_of, read.hash)), read.tract
     barriers = tuple(kind for kind in Ask().barriers if kind not in args.across)
-    ask, speaker = Ask(args.people, args.pairs, args.hours, barriers), Speaker(plan, args.units)
+    ask = Ask(args.people, args.pairs, args.hours, barriers, uphill_deg(args.uphill))
+    speaker = Speaker(plan, args.units)
     found = [(work, walk_work(work, plan, tract, book, ask, args.seed)) for work in works_of(plan, tract, book, ask)]
     treat = [person.role for person in tract.people if "apply" in person.does]
     names = say.people_names(treat or [person.role for person in tract.people], ask)
     told = [say.open_lines(work, walk, ask.hours, ask.barriers) for work, walk in found]
     if args.pdf:
         try:
-            write_whole(args.pdf, walks_pdf(plan, found, names, told, speaker, ask))
+            write_whole(args.pdf, walks_pdf(Sheets(plan, found, told, names, ask), speaker))
         except Unusable as error:
             return say_unusable(str(error))
     if args.json:

@@ -20,7 +20,7 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Print strategies, what they depend on, and a budget. 0, or 2 for input that cannot be used."""
-    from stemward.cli.common import Unusable, read_tract, say_unusable
+    from stemward.cli.common import Unusable, read_folder, say_unusable
     from stemward.handbook import load
     from stemward.plan import as_data, draw_up
     from stemward.plan.ahead import outlook
@@ -31,13 +31,14 @@ def run(args: argparse.Namespace) -> int:
     if args.hours is not None and not 0 < args.hours < 100_000:
         return say_unusable("Hours a year: write a number above 0, such as --hours 12.")
     try:
-        tract, as_of = read_tract(args.folder, args.as_of, book)
+        read, as_of = read_folder(args.folder, args.as_of, book)
     except Unusable as wrong:
         return say_unusable(str(wrong))
+    tract = read.tract
     given = {"find_frac": None if args.find is None else args.find / 100, "sprouts": args.sprouts,
              "seedlings": args.seedlings}  # fmt: skip
     try:
-        data = as_data(draw_up(tract, book, as_of, ""))
+        data = as_data(draw_up(tract, book, as_of, read.hash))
         set_ = {name: value for name, value in given.items() if value is not None}
         found = outlook(tract, data, book, args.years, set_, args.hours)
     except ValueError as wrong:

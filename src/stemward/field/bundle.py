@@ -8,9 +8,9 @@ from typing import Any
 from stemward.paper.packet import packet_data
 from stemward.paper.tick_sheets import WITH_A_CUT
 from stemward.plan.field_sheets import field_sheets
-from stemward.plan.stages import TIMED
+from stemward.plan.stages import timed_stage
 from stemward.say import Speaker, System, en
-from stemward.say.rows import row_words
+from stemward.say.rows import row_words, squirt_ml
 from stemward.say.speaker import how_words
 
 FORM = "stemward phone plan"
@@ -89,9 +89,9 @@ def _walk(speaker: Speaker, n: int, one: Mapping[str, Any]) -> dict[str, Any]:
 def _sheet(speaker: Speaker, plan: Mapping[str, Any], sheet: Mapping[str, Any]) -> dict[str, Any]:
     item = next(t for t in plan["treatments"] if t["id"] == sheet["id"])
     column = plan["columns"][sheet["id"]]
-    squirt = next((c["ml_per_stroke"] for c in plan["tract"]["calibrations"] if c["tool"] == sheet["tool"]), None)
+    squirt = squirt_ml(plan, sheet["tool"])
     cut = sheet["how"] in WITH_A_CUT or sheet["first"] == "fresh face"
-    timed = next((s for s in item["stages"] if s["stage"] in TIMED and s.get("minutes")), None) if cut else None
+    timed = timed_stage(item) if cut else None
     rows = [row_words(speaker, sheet, n, squirt) for n in range(len(sheet["ids"]))]
     return {
         "id": sheet["id"],

@@ -5,10 +5,11 @@ import hashlib
 from collections.abc import Collection
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stemward.gate.pieces import STEM_COLUMNS, Parts
 from stemward.kinds import Stems
-from stemward.kinds.land import ARMS
+from stemward.kinds.land import ARMS, COUNTED
 from stemward.notebook.changes import Edit, Refused
 from stemward.notebook.edits import body_of, choice_edits, keys_of
 from stemward.notebook.store import Cells
@@ -19,7 +20,23 @@ LEAST_EACH = 5
 TOO_FEW = (
     "There are too few plants for two arms of {each}: at most {most} fit. Write a smaller number, {least} or more."
 )
+NOT_LISTED = (
+    "These plants were counted by size, so nothing says which one is in which arm. List them one by one first: draw "
+    "them on the land, type them in as a table, or bring a file of stems."
+)
 TWICE = "{name} is itself an arm of a test. Split the patch it came from, or wait for its verdict."
+
+
+def one_by_one(stems: Stems, patch: str, species: str, state: str) -> NDArray[np.intp]:
+    """Rows of a target's plants that are listed one by one; plants that were counted cannot be told apart."""
+    cut = stems.state == "cut"
+    return np.flatnonzero(
+        (stems.patch == patch)
+        & (stems.species == species)
+        & (stems.state != "dead")
+        & (cut if state == "cut" else ~cut)
+        & (stems.note != COUNTED)
+    )
 
 
 def arms_of(
@@ -40,13 +57,9 @@ def arms_of(
     name = str(body.get("name") or patch)
     if patch.rpartition("-")[2] in ARMS and patch.rpartition("-")[0] in keys_of(parts, "patch"):
         raise Refused(TWICE.format(name=name))
-    cut = stems.state == "cut"
-    rows = np.flatnonzero(
-        (stems.patch == patch)
-        & (stems.species == species)
-        & (stems.state != "dead")
-        & (cut if state == "cut" else ~cut)
-    )
+    rows = one_by_one(stems, patch, species, state)
+    if not len(rows):
+        raise Refused(NOT_LISTED)
     if each < LEAST_EACH or len(rows) // 2 < each:
         raise Refused(TOO_FEW.format(each=each, most=len(rows) // 2, least=LEAST_EACH))
     # The same target and size give the same arms, however often it is asked.

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from stemward.gate.pieces import STEM_COLUMNS, Parts, Piece
+from stemward.handbook import load
 from stemward.kinds.land import COUNTED
 from stemward.notebook.changes import Edit
 
@@ -46,6 +47,13 @@ def body_of(parts: Parts, kind: str, key: str = "") -> dict[str, Any] | None:
 def keys_of(parts: Parts, kind: str) -> list[str]:
     """Names of the pieces of a kind, in order."""
     return [p.key for p in parts.pieces if p.kind == kind]
+
+
+def names_of(parts: Parts, species: str) -> list[str]:
+    """What the choices of a tract call a plant, its Latin name first."""
+    find = load().find_species
+    said = {p.body["species"] for p in parts.pieces if p.kind == "choice"} - {species}
+    return [species, *sorted(name for name in said if getattr(find(name), "latin", "") == species)]
 
 
 def new_key(parts: Parts, kind: str, name: str, most: int = 30) -> str:

@@ -5,7 +5,7 @@ from typing import Any
 
 from stemward.plan.field_sheets import MOST_ROWS, field_sheets
 from stemward.say import Speaker, en
-from stemward.say.rows import row_words
+from stemward.say.rows import row_words, squirt_ml
 
 DOWN, ACROSS = 28, 2
 """Rows down a page and columns across it, large enough to be ticked with a gloved hand: engineering guess."""
@@ -25,7 +25,7 @@ def _sheet(speaker: Speaker, plan: Mapping[str, Any], sheet: Mapping[str, Any], 
     words = en.sheets.TICKS
     counted = max(sheet["counts"]) > 1 or not singly
     item = next(t for t in plan["treatments"] if t["id"] == sheet["id"])
-    squirt = next((c["ml_per_stroke"] for c in plan["tract"]["calibrations"] if c["tool"] == sheet["tool"]), None)
+    squirt = squirt_ml(plan, sheet["tool"])
     rows = [row_words(speaker, sheet, n, squirt) for n in range(len(sheet["ids"]))] if singly else []
     kept = [] if counted else rows
     page = DOWN * ACROSS

@@ -2,7 +2,7 @@
 
 import datetime
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from stemward import drawings
@@ -20,31 +20,27 @@ MOST_MARKS = 24
 """Numbers written along a walk on the plan: engineering guess, more hide the stems."""
 
 
-def walks_pdf(
-    plan: Mapping[str, Any],
-    found: Found,
-    names: Sequence[str],
-    told: Sequence[Sequence[str]],
-    speaker: Speaker,
-    ask: Ask,
-    paper: Paper = "letter",
-) -> bytes:
-    """The sheets as PDF/UA-1. found: works with their walks. told: of each what is left or not known, in sentences. The
-    same plan and walks give the same bytes."""
-    data = walks_data(plan, found, names, told, speaker, ask, paper)
-    return to_pdf("walks.typ", data, datetime.date.fromisoformat(plan["as_of"]))
+@dataclass(frozen=True, eq=False)
+class Sheets:
+    """What is printed: works with their walks, and of each what is left or not known, in sentences; names of those who
+    walk, in order."""
+
+    plan: Mapping[str, Any]
+    found: Found
+    told: Sequence[Sequence[str]]
+    names: Sequence[str]
+    ask: Ask
 
 
-def walks_data(
-    plan: Mapping[str, Any],
-    found: Found,
-    names: Sequence[str],
-    told: Sequence[Sequence[str]],
-    speaker: Speaker,
-    ask: Ask,
-    paper: Paper,
-) -> dict[str, Any]:
+def walks_pdf(sheets: Sheets, speaker: Speaker, paper: Paper = "letter") -> bytes:
+    """The sheets as PDF/UA-1. The same plan and walks give the same bytes."""
+    data = walks_data(sheets, speaker, paper)
+    return to_pdf("walks.typ", data, datetime.date.fromisoformat(sheets.plan["as_of"]))
+
+
+def walks_data(sheets: Sheets, speaker: Speaker, paper: Paper) -> dict[str, Any]:
     """All that stands on them."""
+    plan = sheets.plan
     tract = plan["tract"]
     return {
         "title": words.SHEET_TITLE.format(tract=tract["name"]),
@@ -56,25 +52,19 @@ def walks_data(
         "evening": words.EVENING,
         "walks": [
             sheet
-            for (work, walk), lines in zip(found, told, strict=True)
-            for sheet in _sheets(plan, work, walk, names, lines, speaker, ask)
+            for (work, walk), lines in zip(sheets.found, sheets.told, strict=True)
+            for sheet in _sheets(sheets, work, walk, lines, speaker)
         ],
     }
 
 
 def _sheets(
-    plan: Mapping[str, Any],
-    work: Work,
-    walk: Mapping[str, Any],
-    names: Sequence[str],
-    lines: Sequence[str],
-    speaker: Speaker,
-    ask: Ask,
-) -> list[dict[str, Any]]:
+    all_of: Sheets, work: Work, walk: Mapping[str, Any], lines: Sequence[str], speaker: Speaker
+) -> list[dict[str, Any]]:  # fmt: skip
     title = say.work_title(speaker, work)
-    lanes = say.lane_parts(speaker, work, walk, names)
+    lanes = say.lane_parts(speaker, work, walk, all_of.names)
     sheets = []
-    for number, one in enumerate(say.said_walks(speaker, work, walk, names, ask)):
+    for number, one in enumerate(say.said_walks(speaker, work, walk, all_of.names, all_of.ask)):
         own_lanes = [
             {"heading": part["heading"], "words": part["words"], "lanes": part["people"][number]["lanes"]}
             for part in lanes
@@ -92,7 +82,7 @@ def _sheets(
                 "cautions": list(dict.fromkeys(c for s in work.sheets for c in en.cautions.CAUTIONS[s["how"]][:3])),
                 "head": [h.format(dose=_dose_head(speaker, work)) for h in words.SHEET_HEAD],
                 "told": [*stopped(work), *lines],
-                "map": _map(plan, walk, number, one, speaker),
+                "map": _map(all_of.plan, walk, number, one, speaker),
                 "rows": [asdict(row) for row in one.rows],
                 "lanes": own_lanes,
             }

@@ -1,5 +1,6 @@
 """The ordered steps of a treatment with the waits between them, as message ids and values."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from stemward.checks import Job
@@ -66,6 +67,11 @@ OIL_STUMP = (
 VINE = (("vine.cut", ""), ("vine.dab", ""), ("vine.leave_top", ""), ("mark", ""), ("go_back", ""))
 TIMED = ("cut_stump.wet", "vine.dab", "hack.fill")
 """Stages that must follow the cut within minutes."""
+
+
+def timed_stage(item: Mapping[str, Any]) -> Mapping[str, Any] | None:
+    """The stage of a planned treatment that must follow the cut within minutes, with its "minutes"; None without."""
+    return next((s for s in item["stages"] if s["stage"] in TIMED and s.get("minutes")), None)
 
 
 def _minutes(job: Job, book: Book) -> dict[str, Any]:

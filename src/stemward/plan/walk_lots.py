@@ -4,15 +4,13 @@ from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from typing import Any
 
-import numpy as np
-
+from stemward.checks.cut_to_treat import lot_paces
 from stemward.handbook import Book
-from stemward.plan.stages import TIMED
+from stemward.plan.stages import timed_stage
 from stemward.plan.walk_works import Work
 from stemward.reckon.lots import lots_along
 from stemward.reckon.walk import Round, Task
 
-SAWN = ("cut stump", "cut only")
 MINUTE_S = 60
 
 
@@ -43,38 +41,26 @@ def _treatment(work: Work, n: int) -> str:
 
 def _limit_s(item: Mapping[str, Any]) -> float | None:
     """Seconds from cut to treatment, where there is such a limit."""
-    if item["how"] not in SAWN or not item["product"]:
-        return None
-    stage = next((s for s in item["stages"] if s["stage"] in TIMED and s.get("minutes")), None)
+    stage = timed_stage(item) if item["how"] == "cut stump" else None
     return float(stage["minutes"]) * MINUTE_S if stage else None
 
 
 def _lots_of(work: Work, book: Book, task: Task, trip: Sequence[int], limit_s: float) -> list[int]:
     """Sizes of the lots of one trip, by the same figures as the check on the time from cut to treatment."""
-    value = {key: book.defaults[key].number for key in LOT_KEYS}
     sizes, counts = [], []
     for n in trip:
         sheet, row = work.rows[n - task.stations]
         sizes.append(float(work.sheets[sheet]["sizes_cm"][row]))
         counts.append(int(work.sheets[sheet]["counts"][row]))
-    known = work.height_m[[n - task.stations for n in trip]]
-    tallest_m = value["height_unknown_m"] if np.isnan(known).all() else float(np.nanmax(known))
-    sawn = max(sizes) >= value["small_stem_cm"]
-    pace = task.pace_m_s
-    legs_s = [float(task.dist_m[a, b]) / pace for a, b in pairwise(trip)] + [0.0]
+    pace = lot_paces(book, work.height_m[[n - task.stations for n in trip]], max(sizes))
+    legs_s = [float(task.dist_m[a, b]) / task.pace_m_s for a, b in pairwise(trip)] + [0.0]
     lots = lots_along(
         legs_s,
-        [value["cut_pace_s_cm"] * size * count for size, count in zip(sizes, counts, strict=True)],
-        [value["treat_s_per_stump"] * count for count in counts],
-        lambda first, last: float(task.dist_m[trip[last], trip[first]]) / pace,
+        [pace.cut_s_cm * size * count for size, count in zip(sizes, counts, strict=True)],
+        [pace.treat_s * count for count in counts],
+        lambda first, last: float(task.dist_m[trip[last], trip[first]]) / task.pace_m_s,
         limit_s,
-        value["tree_lengths"] * tallest_m / value["walk_m_s"] if sawn else 0.0,
-        value["felling_clear_min"] * MINUTE_S if sawn else 0.0,
+        pace.walk_s,
+        pace.clear_s,
     )
     return [last - first for first, last in lots]
-
-
-LOT_KEYS = (
-    "height_unknown_m", "small_stem_cm", "tree_lengths", "walk_m_s", "felling_clear_min", "cut_pace_s_cm",
-    "treat_s_per_stump",
-)  # fmt: skip

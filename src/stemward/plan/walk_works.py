@@ -28,15 +28,15 @@ class Ask:
     """What a person asks of the walks.
 
     pairs: two walk together, one cuts and one treats. hours: of the day, None for as long as it takes. barriers: kinds
-    nobody crosses. start: where the walks begin and the mix is made, None for the place on record. stands: where each
-    stands now, for walks that go on. done: ids of stems that are dealt with. patches: () for all.
+    nobody crosses. uphill_deg: where uphill lies from north, for lanes; None where the ground is even or not told.
+    stands: where each stands now, for walks that go on. done: ids of stems that are dealt with. patches: () for all.
     """
 
     people: int = 1
     pairs: bool = False
     hours: float | None = None
     barriers: tuple[str, ...] = ("water", "fence")
-    start: Point | None = None
+    uphill_deg: float | None = None
     stands: tuple[Point, ...] = ()
     done: frozenset[str] = frozenset()
     patches: tuple[str, ...] = ()
@@ -53,7 +53,8 @@ class Work:
     """Plants that are walked together, since they take the same mix, or none by the same method.
 
     id: of the mix, or the method. sheets: as in `field_sheets`. rows: (sheet, row) of every plant with a place on the
-    map; counted: sheets of plants that were only counted, or are too many. n of rows in each column.
+    map; counted: sheets of plants that were only counted, or are too many. n of rows in each column. plants: in each
+    row. surveyed: sample plots told of these plants, nobody counted them.
     """
 
     id: str
@@ -66,7 +67,9 @@ class Work:
     middle_s: Floats
     slow_s: Floats
     height_m: Floats
+    plants: Floats
     bottle_ml: float
+    surveyed: bool = False
 
 
 def works_of(plan: Mapping[str, Any], tract: Tract, book: Book, ask: Ask = Ask()) -> list[Work]:
@@ -94,14 +97,14 @@ def _of_survey(one: Mapping[str, Any], tract: Tract, book: Book) -> Work:
     }  # fmt: skip
     none = np.empty(0)
     bottle_ml = max((v.capacity_ul / UL_PER_ML for v in tract.vessels), default=book.defaults["bottle_ml"].number)
-    return Work(name, (sheet,), (), (0,), np.empty((0, 2)), none, none, none, none, none, float(bottle_ml))
+    return Work(name, (sheet,), (), (0,), np.empty((0, 2)), none, none, none, none, none, none, float(bottle_ml), True)
 
 
 def _work(
     name: str, sheets: list[Mapping[str, Any]], plan: Mapping[str, Any], tract: Tract, book: Book, ask: Ask,
     bottle_ml: float,
 ) -> Work:  # fmt: skip
-    rows, places, need, fast, middle, slow, heights = [], [], [], [], [], [], []
+    rows, places, need, fast, middle, slow, heights, plants = [], [], [], [], [], [], [], []
     note_of = dict(zip(tract.stems.id.tolist(), tract.stems.note.tolist(), strict=True))
     height_of = dict(zip(tract.stems.id.tolist(), tract.stems.height_m.tolist(), strict=True))
     counted = []
@@ -126,13 +129,15 @@ def _work(
             middle.append(ends[row] * mid)
             slow.append(ends[row] * high)
             heights.append(height_of.get(str(key), math.nan))
+            plants.append(max(float(sheet["counts"][row]), 1.0))
     if len(rows) > MOST_STEMS:
         # Too many to be put in order one by one: walked in lanes, like plants that were counted.
-        counted, rows, places, need, fast, middle, slow, heights = list(range(len(sheets))), [], [], [], [], [], [], []
+        counted = list(range(len(sheets)))
+        rows, places, need, fast, middle, slow, heights, plants = [], [], [], [], [], [], [], []
     return Work(
         name, tuple(sheets), tuple(rows), tuple(dict.fromkeys(counted)), np.array(places, float).reshape(-1, 2),
         np.array(need, float), np.array(fast, float), np.array(middle, float), np.array(slow, float),
-        np.array(heights, float), bottle_ml,
+        np.array(heights, float), np.array(plants, float), bottle_ml,
     )  # fmt: skip
 
 

@@ -30,10 +30,10 @@ BARRIERS = ("water", "fence", "building")
 CROSSINGS = ("lane", "path")
 
 
-def start_of(tract: Tract, ask: Ask, places: Floats) -> tuple[Point, bool]:
+def start_of(tract: Tract, places: Floats) -> tuple[Point, bool]:
     """Where walks begin, and whether somebody said so; else the middle of the plants."""
-    if ask.start or tract.mixing_place:
-        return ask.start or tract.mixing_place or (0.0, 0.0), True
+    if tract.mixing_place:
+        return tract.mixing_place, True
     if not len(places):
         return (0.0, 0.0), False
     return (float(places[:, 0].mean()), float(places[:, 1].mean())), False
@@ -47,13 +47,13 @@ def walk_work(work: Work, plan: Mapping[str, Any], tract: Tract, book: Book, ask
     (treatment, row, stem) without a part. lanes: of plants that are
     not put in order one by one; unlaid: treatments of such plants in a patch without an outline.
     """
-    start, known = start_of(tract, ask, work.places)
+    start, known = start_of(tract, work.places)
     stands = ask.stands[: ask.walks]
     stations = [start, *stands]
     here = ground(np.vstack([np.array(stations), work.places]), *_in_the_way(tract, ask.barriers))
     pace_m_s = book.defaults["walk_m_s"].number
     refill_s = REFILL_S if math.isfinite(work.bottle_ml) else 0.0
-    task = Task(here.dist_m * ROUGHNESS, work.middle_s, work.need_ml, 0, refill_s, pace_m_s)
+    task = Task(here.dist_m * ROUGHNESS, work.middle_s, work.need_ml, 0, refill_s, pace_m_s, work.plants)
     day_s = math.inf if ask.hours is None else ask.hours * HOUR_S
     walkers = [
         Walker(n + 1 if n < len(stands) else 0, 0, work.bottle_ml, day_s) for n in range(ask.walks)
@@ -136,5 +136,5 @@ def _lanes(work: Work, number: int, tract: Tract, start: Point, ask: Ask) -> lis
         {"treatment": sheet["id"], "patch": sheet["patch"], "person": one.person, "number": one.number,
          "start": list(one.start), "end": list(one.end), "refills": [list(at) for at in one.refills],
          "width_m": width_m, "length_m": one.length_m}
-        for one in lanes(outline, width_m, start, ask.walks, runs_m)
+        for one in lanes(outline, width_m, start, ask.walks, runs_m, ask.uphill_deg)
     ]  # fmt: skip

@@ -4,6 +4,13 @@ import math
 
 EIGHT = ("north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west")
 
+POINTS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW")
+
+
+def uphill_deg(point: str | None) -> float | None:
+    """Degrees from north of one of eight points; None for none."""
+    return POINTS.index(point) * 45.0 if point else None
+
 
 def distance_m(x_m: float, y_m: float) -> float:
     """Distance of an offset to the east and north, metres."""

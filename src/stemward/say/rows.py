@@ -6,6 +6,11 @@ from typing import Any
 from stemward.say.speaker import Speaker
 
 
+def squirt_ml(plan: Mapping[str, Any], tool: str) -> float | None:
+    """What one counted squirt of a tool gives, mL; None where nobody counted."""
+    return next((float(c["ml_per_stroke"]) for c in plan["tract"]["calibrations"] if c["tool"] == tool), None)
+
+
 def row_words(speaker: Speaker, sheet: Mapping[str, Any], n: int, squirt: float | None) -> dict[str, str]:
     """One row in words: its number, size, dose of one plant (squirts, where one is counted: squirt, mL), plants, id."""
     count = sheet["counts"][n]

@@ -12,7 +12,7 @@ from stemward.reckon.bearing import direction
 from stemward.reckon.effort import shown_hours
 from stemward.say.en import walks as words
 from stemward.say.numbers import figure
-from stemward.say.rows import row_words
+from stemward.say.rows import row_words, squirt_ml
 from stemward.say.speaker import Speaker, how_words
 
 Point = tuple[float, float]
@@ -49,7 +49,7 @@ def work_title(speaker: Speaker, work: Work) -> str:
     first = work.sheets[0]
     if first["product"]:
         return words.WORK.format(mix=speaker.mix_words(first), plants=plants)
-    if work.id.startswith("plots"):
+    if work.surveyed:
         plants = words.BY_PLOTS.format(plants=plants)
     return words.NO_MIX.format(how=how_words(first), plants=plants)
 
@@ -114,7 +114,7 @@ def _rows(
     start: Point = (float(walk["start"][0]), float(walk["start"][1]))
     spots = [start if stop == "refill" else place[(stop[0], stop[1])] for stop in one["stops"]] + [start]
     heads = _lot_heads(one)
-    squirts = {t: _squirt(speaker, sheet) for t, sheet in by.items()}
+    squirts = {t: squirt_ml(speaker.plan, sheet["tool"]) for t, sheet in by.items()}
     found = []
     for n, (stop, (here, there)) in enumerate(zip(one["stops"], pairwise(spots), strict=True)):
         is_last, is_refill = n == len(one["stops"]) - 1, n < len(one["stops"]) - 1 and one["stops"][n + 1] == "refill"
@@ -148,11 +148,6 @@ def _leg(speaker: Speaker, here: Point, there: Point, pattern: str) -> str:
     if not where and pattern == words.NEXT:
         return words.NEXT_HERE
     return pattern.format(far=figure("far_m", math.hypot(east, north), speaker.units), direction=where).strip()
-
-
-def _squirt(speaker: Speaker, sheet: Mapping[str, Any]) -> float | None:
-    tools = speaker.plan["tract"]["calibrations"]
-    return next((float(c["ml_per_stroke"]) for c in tools if c["tool"] == sheet["tool"]), None)
 
 
 def _carry(

@@ -22,6 +22,7 @@ from stemward.gate.foreign.picture import (
     PROJECTED,
     RASTER_TYPE,
     TIEPOINT,
+    small_photo,
 )
 from stemward.gate.problems import Unreadable
 
@@ -161,3 +162,21 @@ def test_a_geotiff_with_broken_bytes_is_read_or_refused(at, bytes_):
         look_at_picture(bytes(raw), "x")
     except Unreadable as refused:
         assert refused.problems
+
+
+def photo(width=3000, height=2000, form="JPEG", **more):
+    out = io.BytesIO()
+    Image.effect_noise((width, height), 60).convert("RGB").save(out, form, **more)
+    return out.getvalue()
+
+
+def test_a_photo_is_made_small_and_tells_no_place():
+    exif = Image.Exif()
+    exif[0x8825] = {1: "N"}  # where it was taken
+    exif[0x0110] = "a camera"
+    small = small_photo(photo(exif=exif), "a.jpg", 300_000)
+    with Image.open(io.BytesIO(small)) as image:
+        assert max(image.size) <= 1280 and not image.getexif() and len(small) <= 300_000
+    for bad in (b"", b"no picture", photo()[:400], b"GIF89a" + bytes(40)):
+        with pytest.raises(Unreadable):
+            small_photo(bad, "a.jpg", 300_000)

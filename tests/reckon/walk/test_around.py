@@ -55,6 +55,17 @@ def test_a_long_winding_stream_stays_quick_and_whole():
     assert not shapely.LineString(found.way(0, 1)).crosses(stream)
 
 
+def test_near_many_ponds_nothing_is_cut_off():
+    # Ponds of a hundred corners in a grid, 8 m apart: between them one walks, and beside each one stands.
+    ponds = [shapely.Point(28 * i, 28 * j).buffer(10, quad_segs=25) for i in range(6) for j in range(6)]
+    beside = [(28 * i + 14.0, 28 * j + 11.0) for i in range(5) for j in range(6)]
+    found = ground(np.array([(-20.0, -20.0), *beside]), ponds)
+    assert np.isfinite(found.dist_m).all()
+    for n in range(1, len(beside) + 1):
+        way = shapely.LineString(found.way(0, n))
+        assert not any(way.crosses(pond) for pond in ponds)
+
+
 spots = st.tuples(st.floats(-40, 40), st.floats(-40, 40))
 
 

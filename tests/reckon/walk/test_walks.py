@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from instances import distances, instances
 
-from independent.check_walk import troubles
+from independent.check_walk import troubles_of
 from stemward.reckon.walk import Task, Walker, unlike, walks
 from stemward.reckon.walk.around import ground
 
@@ -25,22 +25,12 @@ def case(count, seed=1, size_m=200.0, walls=(), service_s=40.0, refill_s=300.0):
     return here, Task(here.dist_m, np.full(count, service_s), need, 0, refill_s, 0.7)
 
 
-def check(here, task, walkers, found, walls=()):
-    ways = [[here.way(a, b) for a, b in zip(one.stops[:-1], one.stops[1:], strict=True)] for one in found.rounds]
-    return troubles(
-        here.places.tolist(), ways, [one.stops for one in found.rounds], task.stations, task.need_ml.tolist(),
-        task.service_s.tolist(), [w.bottle_ml for w in walkers], [w.day_s for w in walkers], task.refill_s,
-        task.pace_m_s, walls, [*found.left, *found.cut_off, *found.too_much],
-        [{"length_m": one.length_m, "time_s": one.time_s} for one in found.rounds],
-    )  # fmt: skip
-
-
 @pytest.mark.parametrize("people", [1, 2, 3, 4, 7, 10])
 def test_days_are_alike(people):
     here, task = case(160)
     walkers = [Walker(bottle_ml=60.0)] * people
     found = walks(task, walkers, effort=0.3)
-    assert not check(here, task, walkers, found)
+    assert not troubles_of(here, task, walkers, found)
     assert unlike(found.rounds) <= MOST_UNLIKE
     assert not (found.left or found.cut_off or found.too_much)
 
@@ -49,7 +39,7 @@ def test_a_short_day_leaves_stems_and_no_one_works_longer():
     here, task = case(120)
     walkers = [Walker(bottle_ml=60.0, day_s=2400.0)] * 2
     found = walks(task, walkers, effort=0.3)
-    assert not check(here, task, walkers, found)
+    assert not troubles_of(here, task, walkers, found)
     assert 0 < len(found.left) < 120
     # With the day twice as long, fewer are left.
     longer = walks(task, [Walker(bottle_ml=60.0, day_s=4800.0)] * 2, effort=0.3)
@@ -66,15 +56,29 @@ def test_what_is_worth_most_is_reached_first():
     assert 20 <= len(reached) < 60 and set(range(20)) <= set(reached)
 
 
+def test_a_clump_is_worth_as_many_as_it_holds_and_days_stay_alike():
+    # A clump of fifty among sixty: with time for all, days must be alike as ever; with little, the clump is reached.
+    here, task = case(60, size_m=60.0)
+    value = np.ones(60)
+    value[7] = 50.0
+    worth = Task(task.dist_m, task.service_s, task.need_ml, 0, 300.0, 0.7, value)
+    walkers = [Walker(bottle_ml=60.0)] * 3
+    found = walks(worth, walkers, effort=0.3)
+    assert not troubles_of(here, worth, walkers, found) and not found.left
+    assert unlike(found.rounds) <= MOST_UNLIKE
+    short = walks(worth, [Walker(day_s=900.0)], effort=0.3)
+    assert 8 in short.rounds[0].stops and len(short.left) > 20
+
+
 def test_around_a_fence_and_not_through_it():
     wall = [(100.0, -10.0), (100.0, 180.0)]
     here, task = case(80, walls=[wall])
     walkers = [Walker(bottle_ml=40.0)] * 2
     found = walks(task, walkers, effort=0.3)
-    assert not check(here, task, walkers, found, [wall])
+    assert not troubles_of(here, task, walkers, found, [wall])
     open_here, open_task = case(80)
     open_walk = walks(open_task, walkers, effort=0.3)
-    assert check(open_here, open_task, walkers, open_walk, [wall])  # the checker does see a way through a wall
+    assert troubles_of(open_here, open_task, walkers, open_walk, [wall])  # the checker does see a way through a wall
     assert sum(one.length_m for one in found.rounds) > sum(one.length_m for one in open_walk.rounds)
 
 
@@ -84,7 +88,7 @@ def test_behind_a_line_without_an_end():
     found = walks(task, [Walker()], effort=0.2)
     inside = {n for n, (x, y) in enumerate(here.places) if 51 < x < 149 and 51 < y < 149}
     assert inside and inside <= set(found.cut_off)
-    assert not check(here, task, [Walker()], found, [ring])
+    assert not troubles_of(here, task, [Walker()], found, [ring])
 
 
 def test_more_than_the_bottle_holds_is_said_and_not_carried():
@@ -106,7 +110,7 @@ def test_odd_places(places, people):
     task = Task(here.dist_m, np.full(len(places), 30.0), np.full(len(places), 1.0), 0, 60.0, 0.7)
     walkers = [Walker(bottle_ml=5.0)] * people
     found = walks(task, walkers, effort=0.2)
-    assert len(found.rounds) == people and not check(here, task, walkers, found)
+    assert len(found.rounds) == people and not troubles_of(here, task, walkers, found)
 
 
 def test_same_seed_and_effort_same_walk():
@@ -123,7 +127,7 @@ def test_from_where_people_stand_to_the_truck():
     walkers = [Walker(start=1, bottle_ml=60.0), Walker(start=2, bottle_ml=60.0)]
     found = walks(task, walkers, effort=0.3)
     assert [(one.stops[0], one.stops[-1]) for one in found.rounds] == [(1, 0), (2, 0)]
-    assert not check(here, task, walkers, found)
+    assert not troubles_of(here, task, walkers, found)
 
 
 def test_vehicles_with_a_capacity():
@@ -141,7 +145,7 @@ def test_laws(count, people, bottle_ml, seed):
     here, task = case(count, seed)
     walkers = [Walker(bottle_ml=bottle_ml, day_s=3000.0)] * people
     found = walks(task, walkers, effort=0.05)
-    assert not check(here, task, walkers, found)
+    assert not troubles_of(here, task, walkers, found)
     assert all(task.need_ml[n - 1] > bottle_ml for n in found.too_much)
 
 

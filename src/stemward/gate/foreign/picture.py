@@ -5,6 +5,8 @@ Decoded, bounded and written anew, so that nothing of a file reaches a page but 
 
 import io
 import warnings
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,7 +15,8 @@ from stemward.gate.text import clean
 
 MOST_PIXELS = 100_000_000
 LONGEST = 4096
-"""Pixels that are read, and those along the longer side that are kept: engineering guesses."""
+PHOTO_SIDE = 1280
+"""Pixels that are read, those along the longer side that are kept, and of a photo: engineering guesses."""
 KINDS = ("PNG", "JPEG", "WEBP", "TIFF")
 # Tags and keys of OGC 19-008r4, GeoTIFF Standard 1.1 (2019).
 PIXEL_SCALE, TIEPOINT, MATRIX, GEO_KEYS = 33550, 33922, 34264, 34735
@@ -37,9 +40,37 @@ class Picture:
 
 def look_at_picture(raw: bytes, name: str) -> Picture:
     """A picture of a file. Raises Unreadable with a sentence for anything else, and for what is too large."""
-    from PIL import Image, UnidentifiedImageError
+    shown = clean(name)
+    with _opened(raw, shown, KINDS) as image:
+        width, height = image.size
+        corners = _corners(image, shown) if image.format == "TIFF" else ()
+        content, media = _anew(image)
+    return Picture(content, media, width, height, corners)
+
+
+def small_photo(raw: bytes, name: str, most_bytes: int) -> bytes:
+    """A JPEG of a photo, turned as the camera held it, at most PHOTO_SIDE a side and so many bytes, with no place and
+    no name of a camera in it. Raises Unreadable with a sentence for what is no picture, or too large."""
+    from PIL import ImageOps
 
     shown = clean(name)
+    with _opened(raw, shown, KINDS[:3]) as image:
+        image.draft("RGB", (PHOTO_SIDE, PHOTO_SIDE))
+        turned = ImageOps.exif_transpose(image).convert("RGB")
+    for side, quality in ((PHOTO_SIDE, 82), (PHOTO_SIDE, 65), (960, 60), (640, 55), (320, 50)):
+        turned.thumbnail((side, side))
+        out = io.BytesIO()
+        turned.save(out, "JPEG", quality=quality)
+        if out.tell() <= most_bytes:
+            return out.getvalue()
+    raise refuse("picture.too_large", shown, most=MOST_PIXELS / 1e6)
+
+
+@contextmanager
+def _opened(raw: bytes, shown: str, kinds: tuple[str, ...]) -> Iterator[Any]:
+    """The picture of a file, not larger than is read; Unreadable for whatever happens while it is decoded."""
+    from PIL import Image, UnidentifiedImageError
+
     if len(raw) > MOST_BYTES:
         raise refuse("foreign.too_large", shown, most_mb=MOST_BYTES / 1_000_000)
     if not raw:
@@ -47,19 +78,16 @@ def look_at_picture(raw: bytes, name: str) -> Picture:
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # what is odd about a file is no news to anyone
-            with Image.open(io.BytesIO(raw), formats=KINDS) as image:
-                width, height = image.size
-                if width * height > MOST_PIXELS:
+            with Image.open(io.BytesIO(raw), formats=kinds) as image:
+                if image.width * image.height > MOST_PIXELS:
                     raise refuse("picture.too_large", shown, most=MOST_PIXELS / 1e6)
-                corners = _corners(image, shown) if image.format == "TIFF" else ()
-                content, media = _anew(image)
+                yield image
     except Image.DecompressionBombError:
         raise refuse("picture.too_large", shown, most=MOST_PIXELS / 1e6) from None
     except UnidentifiedImageError:
         raise refuse("picture.unknown", shown) from None
     except (OSError, ValueError, SyntaxError, TypeError, KeyError, IndexError, EOFError):
         raise refuse("foreign.damaged", shown) from None
-    return Picture(content, media, width, height, corners)
 
 
 def _anew(image: Any) -> tuple[bytes, str]:

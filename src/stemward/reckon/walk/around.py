@@ -18,10 +18,12 @@ _CORNER_M = 0.2
 _CROSSING_M = 2.0
 _AT_EDGE_M = 3.0
 _MOST_CORNERS = 160
+_MOST_KEPT_M = 2.0
 _EXACT_M = 0.001
 # Numerical settings: how far one walks from a barrier, how much of that its outline may be smoothed by, how far
 # corners lie outside, half the width of a crossing, how far inside an outline a stem still counts as standing at its
-# edge, how many corners are looked at, and how exactly outlines are read.
+# edge, how many corners one would rather look at, how far from a barrier one walks at most to have fewer, and how
+# exactly outlines are read.
 
 
 @dataclass(frozen=True, eq=False)
@@ -109,9 +111,10 @@ def _solid(barriers: Sequence[Any], crossings: Sequence[Any]) -> Any:
         # Smoothed by less than the margin, so that the barrier itself stays inside.
         rims = [shapely.set_precision(one, _EXACT_M).buffer(kept_m, quad_segs=2) for one in barriers]
         solid = shapely.union_all(rims).simplify(_SMOOTH * kept_m)
-        if len(shapely.get_coordinates(solid)) <= _MOST_CORNERS or kept_m > 20:
+        if len(shapely.get_coordinates(solid)) <= _MOST_CORNERS or kept_m == _MOST_KEPT_M:
             break
-        kept_m *= 1.5
+        # Fewer corners are quicker, but a wider margin would cut off stems that stand near a barrier.
+        kept_m = min(1.5 * kept_m, _MOST_KEPT_M)
     for one in crossings:
         solid = solid.difference(one.buffer(max(_CROSSING_M, kept_m), cap_style="square"))
     return None if solid.is_empty else solid

@@ -57,10 +57,9 @@ def _badness(
     """What is compared, smaller first: broken days and bottles; stems not reached; days too unlike; length."""
     rounds = _rounds(task, walkers, plans)
     broken = sum(one.time_s > w.day_s + 1e-6 for one, w in zip(rounds, walkers, strict=True))
-    value = np.ones(count) if task.value is None else task.value
     reached = [n - task.stations for stops in plans for n in stops if n >= task.stations]
-    worth = float(len(reached) if task.value is None else value[reached].sum())
-    too_unlike = max(1.0, unlike(rounds) / _MOST_UNLIKE) if worth >= count and len(rounds) > 1 else 1.0
+    worth = float(len(reached) if task.value is None else task.value[reached].sum())
+    too_unlike = max(1.0, unlike(rounds) / _MOST_UNLIKE) if len(reached) >= count and len(rounds) > 1 else 1.0
     return broken, -worth, too_unlike, sum(one.length_m for one in rounds)
 
 
@@ -163,7 +162,7 @@ def _problem(task: Task, walkers: Sequence[Walker], stems: list[int], bound_s: f
     time = np.where(np.isfinite(dist_m), np.ceil(dist_m / task.pace_m_s * _TENTHS), _FAR_CM).astype(np.int64)
     np.fill_diagonal(time, 0)
     rows = np.array(stems) - task.stations
-    value = np.ones(len(stems)) if task.value is None else task.value[rows] / max(float(task.value.max()), 1e-9)
+    value = np.ones(len(stems)) if task.value is None else task.value[rows] / float(task.value.min())
     # Reaching a stem is always worth more than the longest way there and back.
     prize = (value * 4 * int(dist[dist < _FAR_CM].max(initial=1))).astype(int) + 1
     bottles = [w.bottle_ml for w in walkers]

@@ -18,6 +18,7 @@ def pieces_of(task: Task, walkers: Sequence[Walker], stems: list[int]) -> list[l
     over = [walkers[0].start, *stems]
     own = task.dist_m[np.ix_(over, over)]
     order = [over[n] for n in untangled(shortest_steps(own), own)][1:]
+    # Four times the whole round holds any one piece, with the ways to and from a walker's own start.
     low, high = 0.0, max(_time_of(task, walkers[0], order), 1.0) * 4
     shortest = min(w.day_s for w in walkers)
     for _ in range(40):

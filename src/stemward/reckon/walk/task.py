@@ -50,8 +50,8 @@ class Task:
     """Places with the walk between them. dist_m: (m + n, m + n), m stations first, inf where there is no way.
 
     service_s, need_ml: (n,), at each stem. refill: the station where the mix is made. refill_s: for one filling.
-    pace_m_s: of walking. value: (n,), what it is worth to reach a stem when the day is too short; the same for all
-    by default.
+    pace_m_s: of walking. value: (n,) above 0, what it is worth to reach a stem when the day is too short; the same for
+    all by default.
     """
 
     dist_m: Floats

@@ -13,6 +13,8 @@ _NEAR = 10
 _MOST_MOVED = 3
 _WINDOW = 50
 _LEAST = 1e-9
+# Numerical settings: places of a piece that is moved at most, how far along the round a shake reaches, and what a round
+# must be shorter by to count as shorter, so that rounding never turns it to and fro.
 
 
 def shortest_steps(dist_m: Floats) -> list[int]:

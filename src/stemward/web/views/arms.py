@@ -6,11 +6,11 @@ from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect
 
 from stemward.handbook import load
-from stemward.kinds import Tract
 from stemward.ledger.revisits import due_dates, verdict_months
 from stemward.ledger.stems import to_do
-from stemward.notebook.arms import arms_of
+from stemward.notebook.arms import NOT_LISTED, arms_of, one_by_one
 from stemward.notebook.changes import Refused
+from stemward.notebook.edits import names_of
 from stemward.plan import targets_of
 from stemward.reckon.arms import told_apart
 from stemward.say.en import arms as words
@@ -38,7 +38,7 @@ def arms(request: HttpRequest, tract_id: str, patch: str, species: str, state: s
         if not (typed.isascii() and typed.isdigit()):
             raise Refused(words.NOT_UNDERSTOOD)
         edits, moved = arms_of(
-            known.parts, land.stems, patch, species, _names(land, known.parts, species), state, int(typed), words.FLAGS
+            known.parts, land.stems, patch, species, names_of(known.parts, species), state, int(typed), words.FLAGS
         )
         ask(request, tract_id, "split", words={"what": f"{common} on {place}"}, edits=edits, stems=moved)
         return redirect("plan", tract_id)
@@ -46,22 +46,15 @@ def arms(request: HttpRequest, tract_id: str, patch: str, species: str, state: s
     answer, lines = tried(request, act)
     if answer is not None:
         return answer
-    most = len(target.stem_rows) // 2
+    most = len(one_by_one(land.stems, patch, species, state)) // 2
     each = min(USUAL_EACH, most)
     suckers = species in book.species and (book.species[species].root_suckers == "yes" or book.species[species].clone)
     return page(
         request, "web/arms.html", tract_id, "plan", lines=lines, words=words,
         title=words.TITLE.format(plants=common, patch=place), each=request.POST.get("each", str(each)),
-        hint=words.EACH_HINT.format(most=most), apart=_apart(each, most),
+        hint=words.EACH_HINT.format(most=most), apart=_apart(each, most), most=most, not_listed=NOT_LISTED,
         verdict=_verdict(clock.today(land), bool(suckers)), back=(patch, species, state), status=422 if lines else 200,
     )  # fmt: skip
-
-
-def _names(land: Tract, parts: object, species: str) -> list[str]:
-    """What the choices of the files call the plant."""
-    find = load().find_species
-    said = {p.body["species"] for p in parts.pieces if p.kind == "choice"}  # type: ignore[attr-defined]
-    return [species, *sorted(name for name in said if getattr(find(name), "latin", "") == species)]
 
 
 def _apart(each: int, most: int) -> list[str]:

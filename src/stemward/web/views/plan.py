@@ -109,10 +109,7 @@ def take(request: HttpRequest, tract_id: str, patch: str, species: str, state: s
     """Take a way, or leave the choice to the rule again."""
     known = known_of(tract_id)
     back = reverse("ways", args=[tract_id, patch, species, state])
-    names = [
-        *{p.body["species"] for p in known.parts.pieces if p.kind == "choice" and _same(p.body["species"], species)},
-        species,
-    ]
+    names = edits.names_of(known.parts, species)
     if "leave-to-rule" in request.POST:
         changes = edits.choice_edits(known.parts, patch, names, state, None)
         ask(request, tract_id, "choose", words={"what": "the rule's way"}, edits=changes)
@@ -122,11 +119,6 @@ def take(request: HttpRequest, tract_id: str, patch: str, species: str, state: s
     common = load().species[species].common if species in load().species else species
     ask(request, tract_id, "choose", words={"what": f"{body['how']} for {common}"}, edits=changes)
     return redirect(back)
-
-
-def _same(typed: str, latin: str) -> bool:
-    found = load().find_species(typed)
-    return getattr(found, "latin", "") == latin
 
 
 @require_GET

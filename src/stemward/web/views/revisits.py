@@ -50,7 +50,7 @@ def revisit(request: HttpRequest, tract_id: str) -> HttpResponse:
             raise Refused("Which treatment was looked at? Choose it from the list.")
         body, day = _typed(request.POST, chosen, today, land)
         if upload := request.FILES.get("picture"):
-            body["photo"] = keep_photo(tract_id, upload.read(), clock.now())
+            body["photo"] = keep_photo(tract_id, upload.read(), upload.name or "", clock.now())
         entries = rows_from(request.POST["command"], land, [("seen again", day.isoformat(), body)], who())
         what = f"{body['dead']} dead, {body['resprouting']} back of {chosen.day}"
         ask(request, tract_id, "write down", words={"what": what}, entries=entries)
@@ -101,7 +101,8 @@ def _typed(typed: QueryDict, work: Work, today: datetime.date, land: Tract) -> t
     body |= {"person_h": round(hours, 4)} if hours is not None else {}
     people = people_of(clean(typed.get("people", "").strip(), MOST))
     body |= {"people": list(people)} if people else {}
-    body |= {n: clean(typed[n].strip(), MOST) for n in ("photo", "note") if typed.get(n, "").strip()}
+    note = clean(typed.get("note", "").strip(), MOST)
+    body |= {"note": note} if note else {}
     return body, day
 
 

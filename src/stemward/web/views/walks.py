@@ -10,13 +10,14 @@ from django.views.decorators.http import require_GET
 
 from stemward.handbook import load
 from stemward.kinds import Tract
-from stemward.ledger.stems import last_places
+from stemward.ledger.stems import ONE_OF, last_places, marks
 from stemward.notebook import worked
-from stemward.paper.walk_sheets import plan_with, route_of, stopped, walks_pdf
+from stemward.paper.walk_sheets import Sheets, plan_with, route_of, stopped, walks_pdf
 from stemward.plan.open_hours import doings, dry_h_of
 from stemward.plan.walk_works import Ask, Work, works_of
 from stemward.plan.walk_worth import before_rain
 from stemward.plan.walks import BARRIERS, MOST_PEOPLE
+from stemward.reckon.bearing import EIGHT, POINTS, uphill_deg
 from stemward.say import Speaker
 from stemward.say import walks as say
 from stemward.say.en import walks as words
@@ -39,7 +40,8 @@ def walks(request: HttpRequest, tract_id: str) -> HttpResponse:
     asked = request.POST if request.method == "POST" else request.GET
     form, lines = read(asked, land)
     ask, speaker = _ask(form, land, clock.today(land).isoformat()), Speaker(plan, units_of(request))
-    works = kept_lately("walk works", (plan["code"], plan["as_of"]), lambda: works_of(plan, land, load(), ask))
+    plan_key = (plan["code"], plan["as_of"], ask.done)
+    works = kept_lately("walk works", plan_key, lambda: works_of(plan, land, load(), ask))
     which = form["work"] if form["work"] in {work.id for work in works} else works[0].id if works else ""
     found = walked.walks_of(plan, land, ask, which, WAIT_S if request.method == "GET" else None) if works else []
     if found is None:
@@ -54,6 +56,7 @@ def walks(request: HttpRequest, tract_id: str) -> HttpResponse:
         return page(request, "web/working.html", tract_id, "day", no_step=True, doing=words.WORKING)
     return page(
         request, "web/walks.html", tract_id, "day", lines=lines, form=form, kinds=_kinds(ask), most=MOST_PEOPLE,
+        uphills=[{"point": p, "words": name, "on": p == form["uphill"]} for p, name in zip(POINTS, EIGHT, strict=True)],
         works=[{"id": w.id, "title": say.work_title(speaker, w), "on": w.id == which} for w in works],
         found=[_shown(plan, speaker, work, walk, names, ask) for work, walk in found],
         reckoned=say.reckoned_words(speaker, load().defaults["walk_m_s"].number), again=_again(form),
@@ -77,7 +80,7 @@ def sheets(request: HttpRequest, tract_id: str) -> HttpResponse:
     if not found or plan is None:
         raise Http404
     told = [say.open_lines(work, walk, ask.hours, ask.barriers) for work, walk in found]
-    pdf = walks_pdf(plan, found, names_of(land, ask), told, Speaker(plan, units_of(request)), ask)
+    pdf = walks_pdf(Sheets(plan, found, told, names_of(land, ask), ask), Speaker(plan, units_of(request)))
     return HttpResponse(pdf, content_type="application/pdf")
 
 
@@ -100,6 +103,7 @@ def read(asked: QueryDict, land: Tract) -> tuple[dict[str, Any], list[str]]:
         "people": int(people or min(hands_of(land), MOST_PEOPLE)), "hours": "" if hours is None else f"{hours:g}",
         "rain": "" if rain is None else f"{rain:g}", "barriers": barriers, "work": asked.get("work", ""),
         "pairs": "pairs" in asked, "on": "on" in asked, "worth": "worth" in asked,
+        "uphill": asked.get("uphill", "") if asked.get("uphill", "") in POINTS else "",
     }, lines  # fmt: skip
 
 
@@ -114,7 +118,11 @@ def _number(typed: str, low: float, high: float) -> float | None:
 def _ask(form: dict[str, Any], land: Tract, today: str) -> Ask:
     stands = last_places(land.entries, land.stems, today) if form["on"] else {}
     hours = float(form["hours"]) if form["hours"] else None
-    return Ask(form["people"], form["pairs"], hours, form["barriers"], stands=tuple(stands.values())[: form["people"]])
+    done = [stem for stem, mark in marks(land.entries).items() if mark.at[:10] == today and mark.what in ONE_OF]
+    return Ask(
+        form["people"], form["pairs"], hours, form["barriers"], uphill_deg(form["uphill"]),
+        tuple(stands.values())[: form["people"]], frozenset(done if form["on"] else ()),
+    )  # fmt: skip
 
 
 def names_of(land: Tract, ask: Ask) -> list[str]:
@@ -125,7 +133,7 @@ def names_of(land: Tract, ask: Ask) -> list[str]:
 def _again(form: dict[str, Any]) -> str:
     """The same question as an address."""
     asked = QueryDict(mutable=True)
-    asked.update({name: str(form[name]) for name in ("people", "hours", "rain", "work") if form[name] != ""})
+    asked.update({name: str(form[name]) for name in ("people", "hours", "rain", "work", "uphill") if form[name] != ""})
     asked["asked"] = "1"
     asked.setlist("not", list(form["barriers"]))
     for name in ("pairs", "on", "worth"):
