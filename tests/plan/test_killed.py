@@ -66,7 +66,7 @@ def test_two_ways_are_held_against_each_other_with_what_else_it_may_be():
         treated(**GLYPHOSATE), june, seen("s1", "2026-09-25", ["t1"], 19, 1), seen("s2", "2026-09-25", ["t2"], 6, 14)
     )
     found = killed(tract, BOOK)
-    (held,) = comparisons(found)
+    (held,) = comparisons(found, tract)
     assert held.other == ("season", "person")
     said = held_words(held, {}, BOOK)
     assert "glossy buckthorn" in said[0] and "6 of 20" in said[0] and "19 of 20" in said[0]

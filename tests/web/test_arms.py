@@ -81,7 +81,7 @@ def test_arms_marked_out_beforehand_are_told_as_that():
             seen("s2", "2026-10-01T10:00", ["t2"], 9, 11, patch="meadow-orange"),
         )
     )
-    (held,) = comparisons(killed(made, load()))
+    (held,) = comparisons(killed(made, load()), made)
     lines = held_words(held, {}, load())
     assert lines[-1] == ARMS and "18 of 20 against 9 of 20" in lines[0]
 

@@ -1,11 +1,17 @@
 """Going back on the page: due looks, quick entry, what is refused, the sheet."""
 
+import datetime
 import re
 
 import pytest
 
 from notebook.some import name
+from stemward.handbook import load
+from stemward.ledger.revisits import works
 from stemward.notebook import worked
+from stemward.notebook.changes import Asked, change
+from stemward.notebook.entries import entry_row
+from web.conftest import NOW
 
 DAY = "2027-06-10"
 KEY = "2025-09-20/rim/Ailanthus altissima/hack and squirt/imazapyr-2lb"
@@ -94,3 +100,30 @@ def test_why_it_came_back_stands_on_the_page(client, hollow):
     assert "Why did it come back?" in page
     assert "The record shows" in page or "The record speaks against" in page
     assert "Find out" in page and "came back." in page
+
+
+def test_kill_rates_are_taken_out_and_name_nobody(client, hollow):
+    """The example's looks that count: 45 of 56 and 42 of 47 dead. Place, people and names stay at home."""
+    page = client.get(f"/land/{hollow}/after/worked").content.decode()
+    assert "after/kill-rates.csv" in page
+    answer = client.get(f"/land/{hollow}/after/kill-rates.csv")
+    assert answer["Content-Type"].startswith("text/csv") and "kill-rates.csv" in answer["Content-Disposition"]
+    text = answer.content.decode()
+    assert ",2,87,103,12" in text and "Quarry" not in text and "owner," not in text and "crew 2" not in text
+
+
+def test_works_of_another_season_are_held_apart(client, hollow):
+    """A second work in spring with its own look: the page tells autumn from spring, and what else it may be."""
+    land = worked.known(hollow).land
+    look = next(e for e in land.entries if e.body.get("dead") == 45)
+    first = next(e for e in land.entries if e.id in look.body["of"])
+    rows = [
+        entry_row(name(), "treated", datetime.datetime(2025, 4, 2, 15, tzinfo=datetime.UTC), "owner",
+                  {**first.body, "people": ["someone else"], "rows": {}, "batch": "b-spring"}),
+    ]  # fmt: skip
+    change(Asked(name(), hollow, "owner", "write down", entries=rows), NOW)
+    spring = next(w for w in works(worked.known(hollow).land, load()) if w.day == datetime.date(2025, 4, 2))
+    send(client, hollow, spring.key, dead="10", resprouting="46")
+    page = words(client.get(f"/land/{hollow}/after/worked"))
+    assert "By season" in page and "March to May: 10 of 56 dead" in page
+    assert "Different people did them" in page

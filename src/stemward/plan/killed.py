@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from stemward.handbook import Book
 from stemward.kinds import Content, Tract, Way
 from stemward.ledger.revisits import Seen, Work, works
+from stemward.plan.apart import Apart, apart, differs
 from stemward.plan.behind import LEVEL, Asked, from_books
 from stemward.reckon.alike import Belief, believe, effect, next_batch, share_interval
 from stemward.reckon.compare import Comparison, Group, compare
@@ -108,8 +109,8 @@ def own_of(found: Iterable[Work], species: str, way: Way, factor: float) -> tupl
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """Two ways on one plant against each other. other: in what else they differ, so that it may be that: "season",
-    "person"."""
+    """Two ways on one plant against each other. other: in what else they differ, so that it may be that, as in
+    `apart.differs`."""
 
     one: Killed
     two: Killed
@@ -117,30 +118,24 @@ class Held:
     other: tuple[str, ...]
 
 
-def comparisons(found: Sequence[Killed]) -> list[Held]:
+def comparisons(found: Sequence[Killed], tract: Tract) -> list[Held]:
     """Every two ways on one plant of both of which something was seen."""
     made = []
     for n, one in enumerate(found):
         for two in found[n + 1 :]:
             if one.species == two.species and sum(one.seen) > 0 and sum(two.seen) > 0:
                 result = compare(Group(one.dead, one.seen), Group(two.dead, two.seen))
-                made.append(Held(one, two, result, _else(one, two)))
+                made.append(Held(one, two, result, differs(_looked_at(one), _looked_at(two), tract)))
     return made
 
 
-def _else(one: Killed, two: Killed) -> tuple[str, ...]:
-    """In what two groups differ besides the way."""
-    found = []
-    if not {_season(w) for w in one.works} & {_season(w) for w in two.works}:
-        found.append("season")
-    if not {p for w in one.works for p in w.people} & {p for w in two.works for p in w.people}:
-        found.append("person")
-    return tuple(found)
+def parts_of(one: Killed, tract: Tract) -> tuple[Apart, ...]:
+    """One way on one plant apart by season, person, strength and minutes."""
+    return apart([(work, seen.dead, seen.judged) for work, seen in verdicts(one.works)], tract)
 
 
-def _season(work: Work) -> int:
-    """Quarter of the year, December to February first."""
-    return work.day.month % 12 // 3
+def _looked_at(one: Killed) -> list[Work]:
+    return [work for work, _ in verdicts(one.works)]
 
 
 @dataclass(frozen=True, slots=True)

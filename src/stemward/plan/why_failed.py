@@ -8,6 +8,7 @@ from stemward.handbook import Book
 from stemward.kinds import Cited, Entry, Tract
 from stemward.ledger.in_force import in_force
 from stemward.ledger.revisits import Seen, Work
+from stemward.plan.apart import marks_of
 
 Says = Literal["for", "against", "find out"]
 
@@ -43,14 +44,9 @@ def why_failed(work: Work, tract: Tract, book: Book) -> tuple[Reason, ...]:
     if seen is None or not seen.resprouting:
         return ()
     held = in_force(tract.entries)
-    ids, rows, day = set(work.entries), set(work.rows), work.day.isoformat()
+    ids = set(work.entries)
     entries = tuple(e for e in held if e.id in ids)
-    marks = tuple(
-        e
-        for e in held
-        if e.kind == "marked" and e.at[:10] == day and e.body.get("what") == "treated" and rows & set(e.body["rows"])
-    )
-    case = _Case(work, seen, entries, marks, tract, book)
+    case = _Case(work, seen, entries, marks_of(work, tract), tract, book)
     found = [reason for ask in REASONS if (reason := ask(case)) is not None]
     return tuple(sorted(found, key=lambda reason: ORDER.index(reason.says)))
 

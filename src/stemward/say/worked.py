@@ -6,8 +6,11 @@ from typing import Any
 from stemward.handbook import Book
 from stemward.kinds.land import ARMS
 from stemward.ledger.revisits import Work
+from stemward.plan.apart import MINUTES, Apart
 from stemward.plan.killed import Held, Killed, Others
 from stemward.plan.why_failed import Reason
+from stemward.reckon.compare import Comparison
+from stemward.reckon.outcome import wilson
 from stemward.say.en import revisits as words
 from stemward.say.en.arms import ARMS as ARMS_WORDS
 from stemward.say.en.stages import HOW
@@ -90,11 +93,15 @@ def held_words(held: Held, names: Mapping[str, str], book: Book) -> list[str]:
         one=way_name(one, names), two=way_name(two, names), plants=plant_name(one.species, book),
         a=sum(one.dead), n=sum(one.seen), b=sum(two.dead), m=sum(two.seen),
     )  # fmt: skip
-    numbers = words.NUMBERS.format(
-        apart=100 * result.apart, low=100 * result.low, high=100 * result.high, effect=result.effect, p=result.p
-    )
+    numbers = _numbers(result)
     last = ARMS_WORDS if _are_arms(one, two) else words.ELSE["unknown"]
     return [said, numbers, *(words.ELSE[name] for name in held.other), last]
+
+
+def _numbers(result: Comparison) -> str:
+    return words.NUMBERS.format(
+        apart=100 * result.apart, low=100 * result.low, high=100 * result.high, effect=result.effect, p=result.p
+    )
 
 
 def _are_arms(one: Killed, two: Killed) -> bool:
@@ -104,6 +111,32 @@ def _are_arms(one: Killed, two: Killed) -> bool:
         return False
     (base, flag), (other, other_flag) = (next(iter(end)) for end in ends)
     return bool(base) and base == other and {flag, other_flag} == set(ARMS)
+
+
+def apart_words(found: Sequence[Apart]) -> list[dict[str, Any]]:
+    """One way apart by season, person, strength and minutes: of each a heading, its parts, what follows and what else
+    it may be."""
+    said = []
+    for one in found:
+        values = [_value(one.by, part.value) for part in one.parts]
+        parts = []
+        for value, part in zip(values, one.parts, strict=True):
+            low, high = wilson(sum(part.dead), sum(part.seen))
+            parts.append(words.APART_PART.format(value=value, dead=sum(part.dead), seen=sum(part.seen),
+                                                 low=100 * low, high=100 * high))  # fmt: skip
+        told = words.APART_SAID[one.result.verdict].format(one=values[0], two=values[1])
+        numbers = _numbers(one.result)
+        lines = [told[0].upper() + told[1:], numbers, *(words.ELSE[name] for name in one.other)]
+        said.append({"head": words.APART_BY[one.by], "parts": parts, "lines": lines})
+    return said
+
+
+def _value(by: str, value: str) -> str:
+    if by == "season":
+        return words.SEASONS[int(value)]
+    if by == "minutes":
+        return words.MINUTES[int(value)].format(low=MINUTES[0], high=MINUTES[1])
+    return f"{value} %" if by == "strength" else value
 
 
 def other_words(found: Others) -> Sequence[str]:

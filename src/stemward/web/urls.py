@@ -115,6 +115,7 @@ urlpatterns = [
     path(T + "after/records.<str:what>", records.export, name="records"),
     path(T + "after/back", revisits.revisit, name="revisit"),
     path(T + "after/worked", learned.worked_page, name="worked"),
+    path(T + "after/kill-rates.csv", learned.rates, name="rates"),
     path(T + "paper/<str:which>.pdf", papers.paper_pdf, name="paper-pdf"),
     path(T + "paper/<str:which>", papers.paper, name="paper"),
     path(T + "years", years.years, name="years"),

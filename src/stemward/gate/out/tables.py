@@ -46,6 +46,16 @@ def stems_csv(tract: Tract) -> bytes:
     return out.getvalue().encode()
 
 
+def noted_csv(notes: Sequence[str], head: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
+    """A table as CSV, UTF-8, under lines that tell how it was made, each led by #."""
+    out = io.StringIO()
+    out.writelines(f"# {note}\r\n" for note in notes)
+    writer = csv.writer(out, lineterminator="\r\n")
+    writer.writerow(head)
+    writer.writerows([safe_cell(value) for value in row] for row in rows)
+    return out.getvalue().encode()
+
+
 def safe_cell(value: Any) -> Any:
     """A cell of a CSV; text that a spreadsheet would take for a formula is led by an apostrophe."""
     if isinstance(value, str) and value.startswith(RISKY):

@@ -55,7 +55,21 @@ NUMBERS = (
 ELSE = {
     "season": "They were done in different seasons, so it may be the season.",
     "person": "Different people did them, so it may be the hand.",
+    "size": "The stems of one were a good deal thicker, so it may be their size.",
+    "strength": "The mixes were not equally strong, so it may be the strength.",
     "unknown": "Stems differ in size and place as well; only arms marked out beforehand tell for sure.",
+}
+APART_BY = {
+    "season": "By season", "person": "By person", "strength": "By strength",
+    "minutes": "By minutes from cut to treatment",
+}  # fmt: skip
+SEASONS = ("December to February", "March to May", "June to August", "September to November")
+MINUTES = ("up to {low} minutes", "{low} to {high} minutes", "over {high} minutes")
+APART_PART = "{value}: {dead} of {seen} dead, {low:.0f} to {high:.0f} % (Wilson, 95 %)"
+APART_SAID = {
+    "more": "{one} killed more than {two}; chance alone hardly does that.",
+    "less": "{two} killed more than {one}; chance alone hardly does that.",
+    "not told apart": "{one} and {two} cannot be told apart yet.",
 }
 FOUND = "A visit found {share:.0f} of 100 plants ({count} plants behind it)."
 SPROUTS = "One that came back had {each:.1f} sprouts ({count} plants behind it)."
