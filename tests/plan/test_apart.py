@@ -38,10 +38,22 @@ def test_by_season_with_the_numbers_behind_it():
     assert set(found) == {"season"}
     season = found["season"]
     assert [(part.value, part.dead, part.seen) for part in season.parts] == [("2", (6,), (20,)), ("3", (19,), (20,))]
-    assert (season.result.low, season.result.high) == newcombe(6, 20, 19, 20) and season.result.verdict == "less"
+    worth = season.result.effect
+    assert worth > 1 and season.result.verdict == "less"
+    assert (season.result.low, season.result.high) == newcombe(6 / worth, 20 / worth, 19 / worth, 20 / worth)
     (said,) = apart_words(list(found.values()))
     assert said["parts"][1].startswith("September to November: 19 of 20 dead")
     assert said["lines"][0].startswith("September to November killed more than June to August")
+
+
+def test_one_good_day_does_not_pass_for_a_better_season():
+    """12 of 20 against 18 of 20 would be told apart if stems stood alone (Newcombe); two days' works are not."""
+    assert newcombe(18, 20, 12, 20)[0] > 0
+    found = parts(
+        treated("t1", **HALF), treated("t2", "2025-06-10T09:00", **HALF),
+        seen("s1", "2026-09-25", ["t1"], 18, 2), seen("s2", "2026-09-25", ["t2"], 12, 8),
+    )  # fmt: skip
+    assert found["season"].result.verdict == "not told apart"
 
 
 def test_by_person_and_by_strength_each_warns_of_the_other():

@@ -69,3 +69,9 @@ def test_a_bid_packet_names_work_what_is_kept_and_when_it_is_done(client, planne
 def test_a_paper_that_is_none(client, planned):
     """Not found."""
     assert client.get(f"/land/{planned}/paper/other").status_code == 404
+
+
+def test_what_died_names_the_books_only_where_they_speak(client, planned):
+    """The books know no trial of glossy buckthorn cut and wetted with glyphosate: one's own plants speak alone."""
+    said = words(client.get(f"/land/{planned}/paper/season?year=2025"))
+    assert "from 103 of your own plants alone: the books know no trial of it." in said

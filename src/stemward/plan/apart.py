@@ -38,8 +38,9 @@ class Apart:
     other: tuple[str, ...]
 
 
-def apart(counted: Sequence[tuple[Work, int, int]], tract: Tract) -> tuple[Apart, ...]:
+def apart(counted: Sequence[tuple[Work, int, int]], tract: Tract, least_effect: float = 1.0) -> tuple[Apart, ...]:
     """Everything by which works of one way differ. counted: works with dead and seen of the look that counts.
+    least_effect: as in `compare`.
 
     Works of which a thing is not on record have no part in what is told of it; () where nothing can be held apart.
     """
@@ -54,7 +55,7 @@ def apart(counted: Sequence[tuple[Work, int, int]], tract: Tract) -> tuple[Apart
         made = [_part(value, rows) for value, rows in parts.items()]
         made.sort(key=lambda part: (-sum(part.seen), part.value))
         one, two = made[:2]
-        result = compare(Group(one.dead, one.seen), Group(two.dead, two.seen))
+        result = compare(Group(one.dead, one.seen), Group(two.dead, two.seen), least_effect)
         other = tuple(name for name in differs(one.works, two.works, tract) if name != by)
         found.append(Apart(by, tuple(made), result, other))
     return tuple(found)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from stemward.handbook import Book
 from stemward.kinds import Content, Tract, Way
+from stemward.kinds.land import ARMS
 from stemward.ledger.revisits import Seen, Work, works
 from stemward.plan.apart import Apart, apart, differs
 from stemward.plan.behind import LEVEL, Asked, from_books
@@ -110,12 +111,13 @@ def own_of(found: Iterable[Work], species: str, way: Way, factor: float) -> tupl
 @dataclass(frozen=True, slots=True)
 class Held:
     """Two ways on one plant against each other. other: in what else they differ, so that it may be that, as in
-    `apart.differs`."""
+    `apart.differs`. arms: of one test, marked out beforehand."""
 
     one: Killed
     two: Killed
     result: Comparison
     other: tuple[str, ...]
+    arms: bool = False
 
 
 def comparisons(found: Sequence[Killed], tract: Tract) -> list[Held]:
@@ -124,14 +126,26 @@ def comparisons(found: Sequence[Killed], tract: Tract) -> list[Held]:
     for n, one in enumerate(found):
         for two in found[n + 1 :]:
             if one.species == two.species and sum(one.seen) > 0 and sum(two.seen) > 0:
-                result = compare(Group(one.dead, one.seen), Group(two.dead, two.seen))
-                made.append(Held(one, two, result, differs(_looked_at(one), _looked_at(two), tract)))
+                arms = _are_arms(one, two)
+                # Arms of one test share day, weather and hand, so what makes a day good or bad is in both.
+                least = 1.0 if arms else max(one.effect, two.effect)
+                result = compare(Group(one.dead, one.seen), Group(two.dead, two.seen), least)
+                made.append(Held(one, two, result, differs(_looked_at(one), _looked_at(two), tract), arms))
     return made
 
 
 def parts_of(one: Killed, tract: Tract) -> tuple[Apart, ...]:
     """One way on one plant apart by season, person, strength and minutes."""
-    return apart([(work, seen.dead, seen.judged) for work, seen in verdicts(one.works)], tract)
+    return apart([(work, seen.dead, seen.judged) for work, seen in verdicts(one.works)], tract, one.effect)
+
+
+def _are_arms(one: Killed, two: Killed) -> bool:
+    """True where all works of either were arms of one test: the same patch before the flag, another flag, one day."""
+    ends = [{tuple(work.patch.rpartition("-")[::2]) for work in side.works} for side in (one, two)]
+    if any(len(end) != 1 for end in ends) or {w.day for w in one.works} != {w.day for w in two.works}:
+        return False
+    (base, flag), (other, other_flag) = (next(iter(end)) for end in ends)
+    return bool(base) and base == other and {flag, other_flag} == set(ARMS)
 
 
 def _looked_at(one: Killed) -> list[Work]:

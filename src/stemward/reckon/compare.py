@@ -37,11 +37,15 @@ class Comparison:
     verdict: Verdict
 
 
-def compare(one: Group, other: Group) -> Comparison:
-    """The first way against the second."""
+def compare(one: Group, other: Group, least_effect: float = 1.0) -> Comparison:
+    """The first way against the second.
+
+    least_effect: by how much stems count for less at the least since those of one day go alike; of a single batch the
+    counts themselves cannot tell it, so without it one good day would pass for a better way.
+    """
     if not sum(one.seen) or not sum(other.seen):
         return Comparison(0.0, -1.0, 1.0, 1.0, 1.0, "nothing seen")
-    first, second = design_effect(one.dead, one.seen), design_effect(other.dead, other.seen)
+    first, second = (max(least_effect, design_effect(some.dead, some.seen)) for some in (one, other))
     low, high = newcombe(
         sum(one.dead) / first, sum(one.seen) / first, sum(other.dead) / second, sum(other.seen) / second
     )

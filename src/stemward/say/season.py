@@ -94,8 +94,11 @@ def _died(about: Season) -> Part:
     for one in killed(about.tract, about.book):
         if sum(one.seen):
             low, high = one.ten
-            said = words.DIED_TEN.format(plant=plant_name(one.species, about.book).capitalize(), low=low, high=high,
-                                         way=way_name(one, about.names).lower(), seen=sum(one.seen))  # fmt: skip
+            books = words.DIED_ALONE if one.books_low is None else words.DIED_BOOKS
+            said = words.DIED_TEN.format(
+                plant=plant_name(one.species, about.book).capitalize(), way=way_name(one, about.names).lower(),
+                low=low, high=high, seen=sum(one.seen), books=books,
+            )  # fmt: skip
             alt = words.TEN_ALT.format(low=low, may=high - low, live=10 - high)
             tens.append((said, low, high, alt))
     return Part(words.DIED, tens=tuple(tens))

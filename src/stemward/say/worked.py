@@ -4,7 +4,6 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from stemward.handbook import Book
-from stemward.kinds.land import ARMS
 from stemward.ledger.revisits import Work
 from stemward.plan.apart import MINUTES, Apart
 from stemward.plan.killed import Held, Killed, Others
@@ -94,7 +93,7 @@ def held_words(held: Held, names: Mapping[str, str], book: Book) -> list[str]:
         a=sum(one.dead), n=sum(one.seen), b=sum(two.dead), m=sum(two.seen),
     )  # fmt: skip
     numbers = _numbers(result)
-    last = ARMS_WORDS if _are_arms(one, two) else words.ELSE["unknown"]
+    last = ARMS_WORDS if held.arms else words.ELSE["unknown"]
     return [said, numbers, *(words.ELSE[name] for name in held.other), last]
 
 
@@ -102,15 +101,6 @@ def _numbers(result: Comparison) -> str:
     return words.NUMBERS.format(
         apart=100 * result.apart, low=100 * result.low, high=100 * result.high, effect=result.effect, p=result.p
     )
-
-
-def _are_arms(one: Killed, two: Killed) -> bool:
-    """True where all works of either were arms of one test: the same patch before the flag, another flag."""
-    ends = [{tuple(work.patch.rpartition("-")[::2]) for work in side.works} for side in (one, two)]
-    if any(len(end) != 1 for end in ends):
-        return False
-    (base, flag), (other, other_flag) = (next(iter(end)) for end in ends)
-    return bool(base) and base == other and {flag, other_flag} == set(ARMS)
 
 
 def apart_words(found: Sequence[Apart]) -> list[dict[str, Any]]:
