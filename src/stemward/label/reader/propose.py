@@ -39,7 +39,7 @@ limits are worded; none, since exceptions are how they are worded."""
 FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (identity.numbers, ANY, "epa|e.p.a|revis|rev.|label|accepted|edition|date"),
     (identity.signal, ANY, "danger|warning|caution"),
-    (identity.restricted, ANY, "restricted"),
+    (identity.restricted, ANY, "restricted|certified|licensed"),
     (identity.ingredients, ANY, "%"),
     (identity.strength, ANY, "gal"),
     (people.equipment, ANY, "wear|water-proof|waterproof|resist|glove|shirt|pants|shoes|apron|goggles|shield|respirator|coverall|footwear|headgear|boots|socks"),
@@ -50,12 +50,12 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (amounts.carrier, ANY, "water|oil|diesel|kerosene"),
     (amounts.per_stem, ANY, "per |apart|between|interval|spac|more than"),
     (amounts.maxima, ANY, "acre|/a|per a|/ha"),
-    (amounts.repeats, ANY, "appl|treat|interval|apart|times|often"),
+    (amounts.repeats, ANY, "appl|treat|interval|apart|times|often|year|months|again"),
     (weather.rain, ONLY_EXCEPTIONS, "rain|shower|precipitation|wash|irrigation"),
     (weather.wind, ONLY_EXCEPTIONS, "wind|gust|breez"),
     (weather.heat, ONLY_EXCEPTIONS, "inversion| f| c|°"),
     (weather.cut_to_treat, ONLY_EXCEPTIONS, "min|hour|hr|sec"),
-    (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|water|until"),
+    (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|water|until|winter|spring|summer|autumn|fall|season|dorman|leaf|leaves|bud|flower"),
     (around.water, ANY, "feet|foot|ft|yard|meter|mile| m"),
     (around.animals, ANY, "hay|graz|livestock|animal|cattle|forage|feed|harvest"),
     (around.mixing, ANY, "surfactant|adjuvant|steel|galvani|mix|within|oil|spray|solution|combin|tank|add|dilut|shelf"),
@@ -132,6 +132,7 @@ def _of_clause(sentence: Sentence) -> Iterator[Proposed]:
     plain: Sure = "sure" if force == "must" else "likely"
     hard = HARD.search(text) or _optional(sentence.text) or ELSEWHERE.search(text)
     soft = SOFT.search(text)
+    seam = _SEAM.search(text)
     for finder, counts, words in _FINDERS:
         if words and not any(word in low for word in words):
             continue
@@ -143,7 +144,16 @@ def _of_clause(sentence: Sentence) -> Iterator[Proposed]:
                 # That the part is there says so, whatever the sentence does.
                 doubt, plain = False, "sure"
             sure: Sure = "unsure" if doubt else min(plain, most, key=RANK.__getitem__)
+            if seam and kind not in TEXTS:
+                sure = min(sure, "likely", key=RANK.__getitem__)
             yield Proposed(kind, value, sentence.page, sentence.boxes, sentence.text, sure, force, _scope(said, kind))
+
+
+_SEAM = re.compile(
+    r"[a-z0-9%)] (?:This|These|Never|Do(?! ?not exceed\b$)|Persons?|Workers?|Handlers?|Users?|People|The|If|When|Apply|Use|Keep|Wear|All|Any|Not|Only|It|Always|Treat|Allow|Wait|Avoid)\b"
+)
+"""Where two sentences may have run into one for want of a full stop: a figure may then be for what the other speaks of,
+so it is never sure."""
 
 
 def _optional(text: str) -> bool:
@@ -173,7 +183,8 @@ def _scope(said: Said, kind: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
     ]
     if excepted := re.search(r"\b(?:except|other than)\b([^.;]*)", text, re.I):
         sites = [name for name in sites if not dict(PLACES)[name].search(excepted[1])]
-    original = said.sentence.text
+    # "(Not approved in ...)" says where it does not hold at all.
+    original = re.sub(r"\([^)]*\b[Nn]ot\b[^)]*\)", "", said.sentence.text)
     states = (
         []
         if not ANY_STATE.search(original)
@@ -191,7 +202,8 @@ SAID_ONLY = ("distance to water", "distance to wells", "mixing distance to wells
 
 def _role(said: Said) -> tuple[tuple[str, tuple[str, ...]], ...]:
     if said.part == "farm workers" or said.has(
-        r"early[- ]\s?(?:re-?)?entry|\b(?:go|goes|going) in early\b|\bbefore the (?:REI|restricted[- ]entry interval) ends\b|\bent(?:er|ers|ering|ry) (?:\w+ )?early\b"
+        r"early[- ]\s?(?:re-?)?entry|\b(?:go|goes|going) in early\b|\bbefore the (?:REI|restricted[- ]entry interval) ends\b|\bent(?:er|ers|ering|ry) (?:\w+ )?early\b|"
+        r"\bent(?:er|ers|ering)\b[^.;]{0,30}\bbefore\b[^.;]{0,40}\b(?:interval|REI)\b"
     ):
         return (("role", ("early entry",)),)
     text = said.text if re.search(r"\bmix|\bload|\bappl|\bhandler", said.text, re.I) else said.whole

@@ -85,7 +85,10 @@ def mix(s: Said) -> Hits:
         return
     text = _OF_OTHERS.sub(" ", s.text)
     least = re.search(r"\bat least\b|\bminimum\b|no less than|not less than|\bweakest\b|\bdown to\b", text, re.I)
-    many: Sure = "unsure" if len(re.findall(r"%", text)) > 2 else "sure"
+    shares = len(re.findall(r"%", text))
+    # Of several ways or shares in one sentence it is not sure which share is for which.
+    several = len(s.methods) > 1 or (shares == 2 and not _BETWEEN.search(text))
+    many: Sure = "unsure" if shares > 2 else "likely" if several else "sure"
     if _WHOLE.search(text) and not re.search(
         rf"(?:{FORBIDS})[^.]{{0,25}}(?:undiluted|full[- ]strength|neat)", text, re.I
     ):
@@ -193,7 +196,7 @@ def per_stem(s: Said) -> Hits:
 
 
 YEARLY = re.compile(
-    r"(?:per|each|every|in any|in a|within a|in one|in 1|any|over a|in any 1|any 1) (?:single )?(?:calendar |given |one )?year\b|per annum|\bannual|\b12[- ]months?\b|"
+    r"(?:per|each|every|in any|in a|within a|in one|in 1|any|over a|in any 1|any 1) (?:single )?(?:calendar |given |one )?year\b|per annum|\bannual|\b(?:12|twelve)[- ](?:consecutive |successive )?months?\b|"
     r"(?:per|each|in a|in any|in the course of a) (?:\w+ )?season|\byearly\b|calendar year|\bseasonal",
     re.I,
 )
@@ -245,13 +248,24 @@ def maxima(s: Said) -> Hits:
 
 def _year_means(text: str) -> Hits:
     """What a label counts as a year, where it says so beside a limit."""
-    if YEARLY.search(text) or re.search(r"365[- ]day|\btwelve months\b", text, re.I):
-        if re.search(r"\b12[- ]months?\b|365[- ]day|\btwelve months\b", text, re.I):
-            yield Hit("year means", "12 months")
-        elif re.search(r"calendar", text, re.I):
-            yield Hit("year means", "calendar year")
-        elif re.search(r"season", text, re.I):
-            yield Hit("year means", "season")
+    if _TWELVE.search(text):
+        yield Hit("year means", "12 months")
+    elif _CALENDAR.search(text):
+        yield Hit("year means", "calendar year")
+    elif YEARLY.search(text) and re.search(r"season", text, re.I):
+        yield Hit("year means", "season")
+
+
+_TWELVE = re.compile(
+    r"\b(?:12|twelve)[- ](?:consecutive |successive |straight )?months?\b|\b365[- ](?:consecutive )?days?\b|\b52 weeks\b|"
+    r"\byear\b[^.;]{0,40}\b(?:from|after|following|since|with) (?:the )?(?:date of )?(?:the )?(?:first|last|previous|earliest) (?:application|treatment)|"
+    r"\brolling year\b|\bany (?:period of )?one year\b|\bone full year\b",
+    re.I,
+)
+_CALENDAR = re.compile(
+    r"\bcalendar[- ]year\b|\bJan(?:uary|\.)? 1\b[^.;]{0,30}\bDec(?:ember|\.)? 31\b|\byear\b[^.;]{0,40}\bJan(?:uary|\.)?(?: 1)?\b",
+    re.I,
+)
 
 
 _TIMES = {"once": "1", "twice": "2", "three times": "3", "one": "1", "two": "2", "single": "1"}
@@ -273,7 +287,7 @@ _NUMBER_OF = re.compile(
 )
 _BETWEEN_THEM = re.compile(
     r"between (?:\w+ ){0,2}(?:applications?|treatments?)|intervals? of|\bdays between\b|\bre-?\s?treat|\bre-?\s?appl|retreatment interval|application interval|\bapart\b|"
-    r"sequential applications?|repeat (?:applications?|treatments?)|second application|second treatment|successive|follow-?up|\brepeat(?:ed|ing)?\b|apply again|treat (?:again|the same)|following (?:the )?(?:first|initial|previous) (?:application|treatment)",
+    r"sequential applications?|\btreat(?:ing|ed)? again\b|\bappl(?:y|ied|ying) again\b|another (?:application|treatment)|next (?:application|treatment)|more (?:often|frequently) than|\bsecond time\b|repeat (?:applications?|treatments?)|second application|second treatment|successive|follow-?up|\brepeat(?:ed|ing)?\b|apply again|treat (?:again|the same)|following (?:the )?(?:first|initial|previous) (?:application|treatment)",
     re.I,
 )
 _WAIT = re.compile(
@@ -289,11 +303,22 @@ _DAY_INTERVAL = re.compile(
 )
 
 
+_DAYS_APART = re.compile(
+    rf"\b({NUMBER})[\s-]+(days?|weeks?|months?) (?:or (?:more|longer) )?apart\b|"
+    rf"\b({NUMBER})[\s-]+(days?|weeks?|months?)[^.;]{{0,20}}\b(?:must|shall|have to|need to|should) (?:pass|elapse|go by|lie|separate|have passed)[^.;]*(?:appl|treat|again)|"
+    rf"\b(?:often|frequently) than (?:once )?(?:every|each|in|per) ({NUMBER})[\s-]+(days?|weeks?|months?)",
+    re.I,
+)
+
+
 def repeats(s: Said) -> Hits:
     """How often, and how long between two applications."""
     if s.part in ("warranty", "first aid", "storage", "letter"):
         return
-    if re.search(r"\b(?:a|the|one) year (?:is|means|begins|runs)\b|\byear\b[^.;]{0,20}\bcount", s.text, re.I):
+    told = re.search(r"\byear\b[^.;]{0,20}\b(?:is|means|begins|starts|runs|refers|stands|count)", s.text, re.I)
+    limited = _LIMIT.search(s.text) or re.search(r"\bsum\b|\btotals?\b|\bbelow\b|\bcounted\b", s.text, re.I)
+    limited = limited and (RATE.search(s.text) or re.search(r"\bsum\b|\btotals?\b|\bcounted\b", s.text, re.I))
+    if told or (limited and not re.search(r"\bplant(?:ed|ing)?\b|rotat|\bgraz|\bharvest|\bstor", s.text, re.I)):
         yield from _year_means(s.text)
     counted = _COUNT.search(s.text) or _NUMBER_OF.search(s.text)
     if counted:
@@ -304,8 +329,8 @@ def repeats(s: Said) -> Hits:
             "most applications",
             {"once": "1", "twice": "2", "three times": "3", "1 time": "1", "2 times": "2"}[m[1].lower()],
         )
-    if m := re.search(rf"\b({NUMBER})[\s-]+(days?|weeks?|months?) (?:or more )?apart\b", s.text, re.I):
-        yield Hit("shortest interval", f"{m[1]} {m[2]}")
+    if m := _DAYS_APART.search(s.text):
+        yield Hit("shortest interval", f"{m[1] or m[3] or m[5]} {m[2] or m[4] or m[6]}")
     elif _BETWEEN_THEM.search(s.text) and not re.search(r"\bcuts?\b|\binches\b|\bgraz|\bhay\b", s.text, re.I):
         wait, named = _WAIT.search(s.text), _DAY_INTERVAL.search(s.text)
         if wait:

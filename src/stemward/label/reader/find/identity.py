@@ -2,7 +2,7 @@
 
 import re
 
-from stemward.label.reader.phrases import NUMBER
+from stemward.label.reader.phrases import ANY_STATE, NUMBER
 from stemward.label.reader.said import Hit, Hits, Said
 
 _REGISTERED = re.compile(
@@ -47,14 +47,25 @@ def signal(s: Said) -> Hits:
         yield Hit("signal word", m[1].lower(), "sure" if alone else "likely")
 
 
+_BUYERS = r"(?:certified|licensed) (?:pesticide |commercial |private )?applicators?"
+_RESTRICTED = re.compile(
+    r"\brestricted[- ]use (?:pesticide|herbicide|product|classification)\b|\b(?:for|as|is|a) restricted[- ]use\b|"
+    rf"\b(?:sale|sold|bought|purchased?|applied|used?|use|handled) (?:\w+,? ){{0,6}}?(?:only )?(?:to|by) {_BUYERS}|"
+    rf"\bonly (?:\w+ ){{0,4}}?{_BUYERS}[^.;]{{0,80}}\b(?:buy|bought|purchase|use|apply|handle)|"
+    rf"\b(?:no one|nobody|none) (?:\w+ ){{0,3}}?(?:but|except|other than) {_BUYERS}",
+    re.I,
+)
+_UNRESTRICTED = re.compile(
+    r"\bnon-?restricted|\bunrestricted|\bnot (?:\w+ ){0,3}?restricted|\bgeneral[- ]use\b|\bno restricted|\bif\b|\bunless\b",
+    re.I,
+)
+
+
 def restricted(s: Said) -> Hits:
     """Restricted use, as the words stand in their box."""
-    if re.search(
-        r"\brestricted[- ]use (?:pesticide|herbicide|product)\b|\bfor restricted use\b|\b(?:sale|sold|bought|purchased?|applied|used?|use) (?:\w+ ){0,4}(?:only )?(?:to|by) certified applicators",
-        s.text,
-        re.I,
-    ) and not re.search(r"\bnot\b|\bnon-?restricted", s.text, re.I):
-        yield Hit("restricted use", "yes", "sure" if s.part in ("front", "letter", "other") else "likely")
+    # What one state alone restricts is no classification of the product.
+    if _RESTRICTED.search(s.text) and not _UNRESTRICTED.search(s.text) and not ANY_STATE.search(s.sentence.text):
+        yield Hit("restricted use", "yes", "sure" if s.part in ("front", "letter") else "likely")
 
 
 _OTHERS = re.compile(r"\b(?:other|inert|total)\b|ingredients?\W*$", re.I)

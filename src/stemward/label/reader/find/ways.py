@@ -83,7 +83,8 @@ def places(s: Said) -> Hits:
         if _NO_SITE.search(s.text) and not re.search(r"for use|may be used|control", s.text, re.I):
             return
         text = re.split(r"\b(?:except|excluding|but not|other than|not for)\b", s.text, maxsplit=1)[0]
-        plain = (
+        told = s.part == "sites" and s.text.endswith(".") and not _FOR_USE.search(s.text)
+        plain = not told and (
             listed
             or s.part in ("sites", "front", "directions", "other")
             or re.search(r"for use|may be used|can be used", text, re.I)
@@ -97,7 +98,11 @@ _NO_USE = (
     r"(?i:not (?:be )?(?:registered|permitted|allowed|approved|for|used|sold|intended|labell?ed)[^.]{0,60}?\b(?:in|into|within)\b|do not (?:use|sell|apply|distribute)[^.;]{0,40}? in\b|"
     r"prohibited in|unlawful in|not (?:for )?(?:sale|use|distribution)[^.]{0,60}? (?:in|into)\b)"
 )
-_ONLY = r"(?i:\bonly (?:in|within|for (?:use )?in)\b|\bfor (?:use|sale|distribution)(?:[ ,/]+(?:and|or)?[ ,/]*(?:use|sale|distribution))* only in\b|limited to (?:the state of )?|restricted to use in)"
+_ONLY = (
+    r"(?i:\bonly (?:in|within|for (?:use )?in)\b|\bfor (?:use|sale|distribution)(?:[ ,/]+(?:and|or)?[ ,/]*(?:use|sale|distribution))* only in\b|(?:limited|restricted|confined) to (?:use (?:in|within) )?(?:the states? of )?|valid (?:only )?in\b|nowhere (?:but|except|other than) (?:in )?|"
+    r"\bno (?:other )?states? (?:but|except|other than|save)|\b(?:legal|lawful|registered|approved|permitted|allowed|labell?ed) (?:for (?:sale|use)(?: and use)? )?only in\b|"
+    r"for (?:sale|use|distribution)(?:[ ,/]+(?:and|or)?[ ,/]*(?:sale|use|distribution))* within\b)"
+)
 
 
 def states(s: Said) -> Hits:
@@ -140,7 +145,10 @@ def states(s: Said) -> Hits:
             excepted = re.search(r"\bexcept\b|\bother than\b", text[barred.end() : m.start()])
             if not excepted and not dated:
                 yield Hit("state excluded", code, "unsure" if some else "sure")
-        elif (only and only.end() <= m.start() + 1) or re.search(rf"\b{pattern} only\b", text):
+        elif (only and only.end() <= m.start() + 1) or re.search(
+            rf"\b{pattern}\b(?:(?:,| and| or|,? the states? of)* (?:[A-Z]\w+ ?){{1,2}})*(?:,|\(|-)? ?(?:only\b|alone\b|exclusively\b|and (?:in )?no other state|and nowhere else)",
+            text,
+        ):
             yield Hit("state only", code, "unsure" if some else "sure")
         elif re.search(
             rf"\b{pattern}\b[^.;]{{0,30}}\b(?:is|are) (?:prohibited|not (?:permitted|allowed|registered))", text
@@ -235,7 +243,7 @@ _CLOSED = (
 
 
 _UNDER = r"(?:less than|under|up to|smaller than|(?:no|not) (?:more|greater|larger|thicker|wider|bigger) than|not (?:exceeding|over)|at most|below|maximum of|thinner than)"
-_OVER = r"(?<!not )(?<!no )(?:at least|greater than|over|more than|larger than|thicker than|above|exceeding|minimum of)"
+_OVER = r"(?<!not )(?<!no )(?:at least|greater than|over|more than|larger than|bigger than|wider than|thicker than|above|exceeding|minimum of|from|(?:no|not) (?:smaller|thinner|less|under) than)"
 _ACROSS = r"[^.;,]{0,40}?(?:diameter|\bdbh\b|d\.b\.h|caliper|\bbasal\b|at breast|across|through\b|thick)"
 _SMALL = (
     re.compile(rf"{_UNDER}\s*{LENGTH}{_ACROSS}", re.I),
@@ -259,7 +267,18 @@ _NAMED_SIZE = re.compile(
 _LARGE = (
     re.compile(rf"(?:diameters?|\bdbh\b|caliper)(?: of| is| are|:)?[^.;,\d]{{0,20}}{_OVER}\s*{LENGTH}", re.I),
     re.compile(rf"{_OVER}\s*{LENGTH}{_ACROSS}", re.I),
-    re.compile(rf"{LENGTH}\s*(?:or (?:more|larger|greater|over)|and (?:over|larger|up))\b{_ACROSS}", re.I),
+    re.compile(
+        rf"{LENGTH}\s*(?:or (?:more|larger|greater|over|thicker|bigger)|and (?:over|larger|up|more|thicker|bigger)|minimum)\b{_ACROSS}",
+        re.I,
+    ),
+    re.compile(
+        rf"{LENGTH}\s*(?:in )?(?:basal )?(?:diameter|dbh|across|through|thick|caliper)[^.;,]{{0,16}}\b(?:(?:or|and) (?:more|larger|greater|over|thicker|bigger|up)|minimum|at least)\b",
+        re.I,
+    ),
+    re.compile(
+        rf"(?:diameters?|\bdbh\b|caliper) (?:of |is |are )?{LENGTH}\s*(?:or|and) (?:more|larger|greater|over|thicker|up)\b",
+        re.I,
+    ),
 )
 
 

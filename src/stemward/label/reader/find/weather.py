@@ -175,10 +175,17 @@ def cut_to_treat(s: Said) -> Hits:
 
 
 _SAP = re.compile(
-    r"(?:do not|never|must not|may not|not (?:be )?(?:applied|used|made|recommended|allowed|permitted)|except|avoid|other than)[^.;]*?((?:(?:periods? of )?(?:heavy|strong|active|spring|peak|maximum|vigorous|early) )*(?:spring )?sap[- ]?(?:flow|rise)|sap (?:is )?(?:flowing|rising))",
+    r"(?:do not|never|must not|may not|not (?:be )?(?:applied|used|made|recommended|allowed|permitted)|except|avoid|other than)[^.;]*?((?:(?:periods? of )?(?:heavy|strong|active|spring|peak|maximum|vigorous|early) )*(?:spring )?sap[- ]?(?:flow|rise|run)|sap (?:is )?(?:strongly |actively |heavily )?(?:flowing|rising|running|moving|up))",
     re.I,
 )
 _MONTH = r"(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.?(?: \d{1,2})?"
+_BARRED = rf"(?:{FORBIDS}|\bnot (?:effective|recommended|satisfactory)\b|\bexcept\b|\bpoor (?:control|results)\b|\bineffective\b)"
+_TIME_OF_YEAR = re.compile(
+    rf"{_BARRED}[^.;:]*?\b(?:during|in|when|while|within|through(?:out)?)\s+(?:the )?(?:(?:plants?|trees?|brush|stems?|they|leaves) (?:is|are) )?("
+    r"(?:(?:heavy|strong|active|early|late|mid|full) )*(?:dormant season|dormancy|dormant|spring|summer|autumn|winter|fall(?! off)|growing season|"
+    r"bud ?-?(?:break|swell)|leaf[- ]?(?:out|drop|fall|expansion)|fall colou?r|full leaf|leafing out|flowering|fruiting))",
+    re.I,
+)
 _GROUND = re.compile(
     r"snow (?:or water )?(?:covers?|prevents?)[^.;,]*?(?:ground(?: line)?|line)|\b(?:frozen|snow-?covered)(?: or (?:frozen|snow-?covered))? (?:ground|soil)|"
     r"\b(?:ground|soil) is (?:frozen|snow-?covered|covered with snow)",
@@ -194,6 +201,8 @@ def season(s: Said) -> Hits:
         yield Hit("season forbidden", words, "likely" if re.search(r"for best|should|optim", s.text, re.I) else "sure")
     elif (m := _DATES.search(s.text)) and re.search(FORBIDS, s.text, re.I):
         yield Hit("season forbidden", f"{m[1]} to {m[2]}")
+    elif m := _TIME_OF_YEAR.search(s.text):
+        yield Hit("season forbidden", re.sub(r"\s+", " ", m[1].lower()), "likely")
     elif re.search(FORBIDS, s.text, re.I) or re.search(r"\bexcept when\b", s.text, re.I):
         for m in _GROUND.finditer(s.text):
             yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower()))
