@@ -6,6 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from stemward.reckon.arms import told_apart, two_arms
+from stemward.reckon.compare import Group, compare
 from stemward.reckon.outcome import newcombe
 
 
@@ -49,3 +50,12 @@ def test_larger_arms_tell_smaller_differences():
     apart = [(dead - other) / each for each in (10, 20, 40, 80) for dead, other in [told_apart(each)]]
     assert apart == sorted(apart, reverse=True)
     assert told_apart(1) is None
+
+
+@pytest.mark.parametrize("each", [1, 2, 5, 6, 10, 20, 33, 40, 75])
+def test_halving_finds_what_trying_each_finds(each):
+    """The most dead in the other arm that is told apart, by trying every number from above."""
+    dead = round(0.9 * each)
+    tried = (n for n in range(dead - 1, -1, -1) if compare(Group([dead], [each]), Group([n], [each])).verdict == "more")
+    most = next(tried, None)
+    assert told_apart(each) == (None if most is None else (dead, most))

@@ -1,5 +1,7 @@
 """Two arms of a test: plants drawn into pairs alike in size and place, one of each pair by a seeded coin."""
 
+from bisect import bisect_left
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -47,7 +49,10 @@ def told_apart(each: int) -> tuple[int, int] | None:
     """With so many plants in each arm and nine of ten dead in one: (dead in that one, the most dead in the other that
     is told apart); None where nothing would be. By Newcombe's interval, stems that stand alone."""
     dead = round(_USUAL_DEAD * each)
-    for other in range(dead - 1, -1, -1):
-        if compare(Group([dead], [each]), Group([other], [each])).verdict == "more":
-            return dead, other
-    return None
+
+    def not_told(other: int) -> bool:
+        return compare(Group([dead], [each]), Group([other], [each])).verdict != "more"
+
+    # The fewer are dead in the other, the easier it is told: once it is not, it stays so.
+    first_not = bisect_left(range(dead), True, key=not_told)
+    return (dead, first_not - 1) if first_not else None
