@@ -5,7 +5,7 @@ from bisect import bisect_left
 import numpy as np
 from numpy.typing import NDArray
 
-from stemward.reckon.compare import Group, compare
+from stemward.reckon.outcome import newcombe
 
 Floats = NDArray[np.float64]
 _CLASSES_CM = (2.54, 7.62, 15.24)
@@ -51,7 +51,7 @@ def told_apart(each: int) -> tuple[int, int] | None:
     dead = round(_USUAL_DEAD * each)
 
     def not_told(other: int) -> bool:
-        return compare(Group([dead], [each]), Group([other], [each])).verdict != "more"
+        return newcombe(dead, each, other, each)[0] <= 0
 
     # The fewer are dead in the other, the easier it is told: once it is not, it stays so.
     first_not = bisect_left(range(dead), True, key=not_told)
