@@ -119,7 +119,7 @@ class Phone:
         """Wait until the page says that all is sent."""
         self.page.clock.run_for(2000)
         self.page.wait_for_function(
-            "() => document.getElementById('waiting').textContent.startsWith('All sent')", timeout=timeout
+            "() => document.getElementById('waiting')?.textContent.startsWith('All sent')", timeout=timeout
         )
 
     def device(self):

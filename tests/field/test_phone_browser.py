@@ -159,10 +159,10 @@ def test_a_file_is_carried_there_and_back(chromium, joined):
         carried.press("nav [data-tab=day]")
         carried.page.set_input_files("#plan-file", {"name": "x.json", "mimeType": "application/json", "buffer": b"{}"})
         carried.page.wait_for_function(
-            "() => document.getElementById('waiting').textContent.includes('no plan for a phone')"
+            "() => document.getElementById('waiting')?.textContent.includes('no plan for a phone')"
         )
         carried.page.set_input_files("#plan-file", {"name": "p.json", "mimeType": "application/json", "buffer": plan})
-        carried.page.wait_for_function("() => document.body.innerText.includes('rows loaded')")
+        carried.page.wait_for_function("() => document.body?.innerText.includes('rows loaded')")
         carried.choose(HACK)
         carried.press("#treated")
         assert carried.settles("2")

@@ -95,7 +95,7 @@ class Wild:
         self.page.evaluate("document.activeElement && document.activeElement.blur()")
         self.page.keyboard.press("PageDown")
         self.page.wait_for_function(
-            "(was) => document.querySelector('#card .head strong').textContent !== was", arg=before
+            "(was) => document.querySelector('#card .head strong')?.textContent !== was", arg=before
         )
 
 

@@ -37,7 +37,7 @@ def test_by_season_with_the_numbers_behind_it():
     found = two({}, {"at": "2025-06-10T09:00"})
     assert set(found) == {"season"}
     season = found["season"]
-    assert [(part.value, part.dead, part.seen) for part in season.parts] == [("2", (6,), (20,)), ("3", (19,), (20,))]
+    assert [(part.value, part.dead, part.seen) for part in season.parts] == [(2, (6,), (20,)), (3, (19,), (20,))]
     worth = season.result.effect
     assert worth > 1 and season.result.verdict == "less"
     assert (season.result.low, season.result.high) == newcombe(6 / worth, 20 / worth, 19 / worth, 20 / worth)
@@ -62,7 +62,7 @@ def test_by_person_and_by_strength_each_warns_of_the_other():
     assert found["person"].other == ("strength",) and found["strength"].other == ("person",)
     said = apart_words(list(found.values()))
     assert any("it may be the strength" in line for line in said[0]["lines"])
-    assert [part.value for part in found["strength"].parts] == ["20", "50"]
+    assert [part.value for part in found["strength"].parts] == [20, 50]
 
 
 def marked(id_, day, rows, waited_s):
@@ -77,7 +77,7 @@ def test_by_minutes_only_where_they_were_timed():
     assert "minutes" not in parts(*works, *looks)
     timed = (marked("m1", "2025-09-20", {"b1": 1}, 200.0), marked("m2", "2025-09-21", {"b21": 1}, 1200.0))
     found = parts(*works, *timed, *looks)["minutes"]
-    assert [part.value for part in found.parts] == ["0", "2"] and found.result.verdict == "not told apart"
+    assert [part.value for part in found.parts] == [0, 2] and found.result.verdict == "not told apart"
     (said,) = apart_words([found])
     assert said["parts"][0].startswith("up to 5 minutes: 18 of 20") and "over 15 minutes" in said["parts"][1]
 

@@ -5,11 +5,9 @@ import io
 
 from ledger.some import hollow
 from ledger.test_revisits import seen, treated
-from stemward.gate.out.tables import noted_csv
+from stemward.gate.out.rates import rates_csv
 from stemward.handbook import load
 from stemward.plan.rates import rates_of
-from stemward.say.en import rates as words
-from stemward.say.rates import rate_rows
 
 HALF = {"product": "glyphosate-4lb-wet", "concentration_frac": 0.5, "people": ["owner"]}
 LAND = hollow(
@@ -32,7 +30,7 @@ def test_added_up_by_hand_without_early_looks():
 
 
 def test_nothing_tells_who_where_or_when():
-    text = noted_csv(words.NOTES, words.HEAD, rate_rows(rates_of(LAND, load()))).decode()
+    text = rates_csv(rates_of(LAND, load()), load()).decode()
     notes = [line for line in text.splitlines() if line.startswith("#")]
     assert any("no proof" in note for note in notes) and any("12 months" in note for note in notes)
     rows = list(csv.DictReader(io.StringIO("\n".join(line for line in text.splitlines() if line[0] != "#"))))

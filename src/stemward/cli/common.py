@@ -29,13 +29,13 @@ def read_folder(folder: Path, as_of: str | None, book: Any) -> tuple[Any, dateti
     try:
         return gate.read(folder, book.find_species, KINDS), day
     except gate.Unreadable as unreadable:
-        lines = "".join(f"  {line}\n" for line in problem_lines(unreadable.problems))
-        raise Unusable(f"{folder} cannot be used.\n{lines}") from None
+        lines = [f"  {line}" for line in problem_lines(unreadable.problems)]
+        raise Unusable("\n".join([f"{folder} cannot be used.", *lines])) from None
 
 
 def say_unusable(problem: str) -> int:
     """Print what is wrong, and that nothing was changed; the exit status for it."""
-    print(f"{problem}{'' if problem.endswith(chr(10)) else ' '}Nothing was changed.", file=sys.stderr)
+    print(problem, "Nothing was changed.", sep="\n" if "\n" in problem else " ", file=sys.stderr)
     return 2
 
 

@@ -17,11 +17,10 @@ def add(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Print what is due and what was seen. 0, or 2 for input that cannot be used."""
     from stemward.cli.common import Unusable, read_folder, say_unusable, write_whole
-    from stemward.gate.out.tables import noted_csv
+    from stemward.gate.out.rates import rates_csv
     from stemward.handbook import load
     from stemward.plan.rates import rates_of
     from stemward.say.en import rates
-    from stemward.say.rates import rate_rows
     from stemward.say.revisits import revisit_lines
 
     book = load()
@@ -35,7 +34,7 @@ def run(args: argparse.Namespace) -> int:
             found = rates_of(read.tract, book)
             if not found:
                 return say_unusable(rates.NONE)
-            write_whole(args.rates, noted_csv(rates.NOTES, rates.HEAD, rate_rows(found)))
+            write_whole(args.rates, rates_csv(found, book))
     except Unusable as wrong:
         return say_unusable(str(wrong))
     print("\n".join(revisit_lines(read.tract, as_of, book)))

@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from stemward.reckon.bearing import POINTS, uphill_deg
+from stemward.reckon.bearing import POINTS, point_deg
 
 
 def add(parser: argparse.ArgumentParser) -> None:
@@ -17,7 +17,7 @@ def add(parser: argparse.ArgumentParser) -> None:
         help="walk across this as well; given once for each",
     )  # fmt: skip
     parser.add_argument(
-        "--uphill", choices=POINTS, metavar="DIR",
+        "--uphill", choices=POINTS, default="", metavar="DIR",
         help="where uphill lies, " + ", ".join(POINTS) + "; lanes then run across the slope, uphill",
     )  # fmt: skip
     parser.add_argument("--seed", type=int, default=1, help="another order of tries; the same seed gives the same walk")
@@ -49,7 +49,7 @@ def run(args: argparse.Namespace) -> int:
         return say_unusable(str(error))
     plan, tract = as_data(draw_up(read.tract, book, as_of, read.hash)), read.tract
     barriers = tuple(kind for kind in Ask().barriers if kind not in args.across)
-    ask = Ask(args.people, args.pairs, args.hours, barriers, uphill_deg(args.uphill))
+    ask = Ask(args.people, args.pairs, args.hours, barriers, point_deg(args.uphill))
     speaker = Speaker(plan, args.units)
     found = [(work, walk_work(work, plan, tract, book, ask, args.seed)) for work in works_of(plan, tract, book, ask)]
     treat = [person.role for person in tract.people if "apply" in person.does]

@@ -8,7 +8,7 @@ from typing import Any
 from stemward.paper.packet import packet_data
 from stemward.paper.tick_sheets import WITH_A_CUT
 from stemward.plan.field_sheets import field_sheets
-from stemward.plan.stages import timed_stage
+from stemward.plan.stages import SECONDS_PER_MINUTE, timed_stage
 from stemward.say import Speaker, System, en
 from stemward.say.rows import row_words, squirt_ml
 from stemward.say.speaker import how_words
@@ -104,7 +104,7 @@ def _sheet(speaker: Speaker, plan: Mapping[str, Any], sheet: Mapping[str, Any]) 
         "way": speaker.way(item),
         "cut": cut,
         "treat": bool(sheet["product"]),
-        "limit_s": timed["minutes"] * 60 if timed else None,
+        "limit_s": timed["minutes"] * SECONDS_PER_MINUTE if timed else None,
         "limit_from": en.field.LIMIT_FROM[timed["from"]].format(page=timed["page"]) if timed else "",
         "lot": _lot(plan, item),
         "stopped": _stops(speaker, plan, item) if sheet["stopped"] else [],

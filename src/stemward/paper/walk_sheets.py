@@ -105,12 +105,8 @@ def _map(
     plan: Mapping[str, Any], walk: Mapping[str, Any], number: int, one: say.Said, speaker: Speaker
 ) -> dict[str, Any]:
     """The plan with one person's walk, or with the lanes."""
-    routes = [route_of(walk, number)]
-    routes += [
-        ([lane["start"], lane["end"]], [(str(lane["number"]), lane["start"])])
-        for lane in walk["lanes"]
-        if lane["person"] == number
-    ]
+    own = [lane for lane in walk["lanes"] if lane["person"] == number]
+    routes = [route_of(walk, number), *lane_routes(own)]
     drawn = plan_with(plan, speaker, routes, walk["start"], 90.0)
     return {"svg": drawn.svg, "alt": words.ALT.format(person=one.person, line=one.line)}
 
@@ -118,9 +114,22 @@ def _map(
 def route_of(walk: Mapping[str, Any], number: int) -> tuple[list[Any], list[tuple[str, Any]]]:
     """The path of one person with numbers of stops at some of its places."""
     one = walk["people"][number]
-    stops = [(n, at) for n, at in enumerate(one["marks"], 1)]
-    step = max(1, -(-len(stops) // MOST_MARKS))
-    return one["path"], [(str(n), at) for n, at in stops if n == 1 or n % step == 0]
+    return one["path"], _some_marks([(n, at) for n, at in enumerate(one["marks"], 1)])
+
+
+def lane_routes(lanes: Sequence[Mapping[str, Any]]) -> list[tuple[list[Any], list[tuple[str, Any]]]]:
+    """Each lane with its number where it begins, or of many lanes with some of the numbers."""
+    shown = {n for n, _ in _some_marks([(lane["number"], lane["start"]) for lane in lanes])}
+    return [
+        ([lane["start"], lane["end"]], [(str(lane["number"]), lane["start"])] if str(lane["number"]) in shown else [])
+        for lane in lanes
+    ]
+
+
+def _some_marks(marks: Sequence[tuple[int, Any]]) -> list[tuple[str, Any]]:
+    """The first and every so many of numbered places, so that the numbers do not hide the stems."""
+    step = max(1, -(-len(marks) // MOST_MARKS))
+    return [(str(n), at) for place, (n, at) in enumerate(marks) if place == 0 or n % step == 0]
 
 
 def plan_with(

@@ -10,6 +10,7 @@ from stemward.ledger.in_force import in_force
 from stemward.ledger.revisits import Work
 from stemward.reckon.compare import Comparison, Group, compare
 
+Value = int | float | str
 SIZES_DIFFER = 1.5
 """Median diameters that stand so many times apart may make the difference by themselves: engineering guess."""
 MINUTES = (5, 15)
@@ -18,10 +19,13 @@ MINUTES = (5, 15)
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """Works alike in one respect, with looks that count. value: quarter of the year (0 is December to February), names
-    of people, share of product in the mix, or class of minutes, as text. dead, seen: by work."""
+    """Works alike in one respect, with looks that count. dead, seen: by work.
 
-    value: str
+    value: quarter of the year (0 is December to February), names of people, percent of product in the mix, or class of
+    minutes (0 up to the first of MINUTES).
+    """
+
+    value: Value
     works: tuple[Work, ...]
     dead: tuple[int, ...]
     seen: tuple[int, ...]
@@ -46,14 +50,14 @@ def apart(counted: Sequence[tuple[Work, int, int]], tract: Tract, least_effect: 
     """
     found = []
     for by, ask in _ASKED.items():
-        parts: dict[str, list[tuple[Work, int, int]]] = {}
+        parts: dict[Value, list[tuple[Work, int, int]]] = {}
         for row in counted:
-            if value := ask(row[0], tract):
+            if (value := ask(row[0], tract)) is not None:
                 parts.setdefault(value, []).append(row)
         if len(parts) < 2:
             continue
         made = [_part(value, rows) for value, rows in parts.items()]
-        made.sort(key=lambda part: (-sum(part.seen), part.value))
+        made.sort(key=lambda part: (-sum(part.seen), str(part.value)))
         one, two = made[:2]
         result = compare(Group(one.dead, one.seen), Group(two.dead, two.seen), least_effect)
         other = tuple(name for name in differs(one.works, two.works, tract) if name != by)
@@ -61,7 +65,7 @@ def apart(counted: Sequence[tuple[Work, int, int]], tract: Tract, least_effect: 
     return tuple(found)
 
 
-def _part(value: str, rows: Sequence[tuple[Work, int, int]]) -> Part:
+def _part(value: Value, rows: Sequence[tuple[Work, int, int]]) -> Part:
     works, dead, seen = zip(*rows, strict=True)
     return Part(value, works, dead, seen)
 
@@ -76,7 +80,7 @@ def differs(one: Sequence[Work], two: Sequence[Work], tract: Tract) -> tuple[str
     sizes = median_cm(one, tract), median_cm(two, tract)
     if all(sizes) and max(sizes) >= SIZES_DIFFER * min(sizes):
         found.append("size")
-    if one[0].product == two[0].product and not {_share(w, tract) for w in one} & {_share(w, tract) for w in two}:
+    if one[0].product == two[0].product and not {_percent(w, tract) for w in one} & {_percent(w, tract) for w in two}:
         found.append("strength")
     return tuple(found)
 
@@ -103,26 +107,31 @@ def marks_of(work: Work, tract: Tract) -> tuple[Entry, ...]:
     )
 
 
-def _season(work: Work, _tract: Tract) -> str:
-    return str(season_of(work))
+def _season(work: Work, _tract: Tract) -> Value:
+    return season_of(work)
 
 
-def _person(work: Work, _tract: Tract) -> str:
-    return " and ".join(sorted(work.people))
+def _person(work: Work, _tract: Tract) -> Value | None:
+    return " and ".join(sorted(work.people)) or None
 
 
-def _share(work: Work, _tract: Tract) -> str:
-    return f"{100 * work.concentration_frac:.3g}" if work.concentration_frac else ""
+def _percent(work: Work, _tract: Tract) -> Value | None:
+    return percent_of(work) or None
 
 
-def _minutes(work: Work, tract: Tract) -> str:
-    """The class of the longest wait that was timed; "" where nobody timed it, or nothing was cut."""
+def percent_of(work: Work) -> float:
+    """Product in the mix, percent to three digits, so that the same strength twice is one; 0 where it is not known."""
+    return float(f"{100 * work.concentration_frac:.3g}")
+
+
+def _minutes(work: Work, tract: Tract) -> Value | None:
+    """The class of the longest wait that was timed; None where nobody timed it, or nothing was cut."""
     waits = [float(e.body["waited_s"]) for e in marks_of(work, tract) if e.body.get("waited_s") is not None]
     if work.method != "cut stump" or not waits:
-        return ""
-    return str(int(np.searchsorted(MINUTES, max(waits) / 60)))
+        return None
+    return int(np.searchsorted(MINUTES, max(waits) / 60))
 
 
-_ASKED: Mapping[str, Callable[[Work, Tract], str]] = {
-    "season": _season, "person": _person, "strength": _share, "minutes": _minutes,
+_ASKED: Mapping[str, Callable[[Work, Tract], Value | None]] = {
+    "season": _season, "person": _person, "strength": _percent, "minutes": _minutes,
 }  # fmt: skip

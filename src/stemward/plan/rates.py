@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from stemward.handbook import Book
 from stemward.kinds import Tract
 from stemward.ledger.revisits import Work, works
-from stemward.plan.apart import season_of
+from stemward.plan.apart import percent_of, season_of
 from stemward.plan.killed import verdicts
 
 
@@ -33,8 +33,7 @@ def rates_of(tract: Tract, book: Book) -> tuple[Rate, ...]:
     """All looks that count, added up; in the order of plant, method, ingredient, strength and season."""
     found: dict[tuple[str, str, tuple[str, ...], float, int], list[tuple[int, int, float]]] = {}
     for work, seen in verdicts(works(tract, book)):
-        percent = round(100 * work.concentration_frac, 3)
-        key = (work.species, work.method, _ingredients(work, tract), percent, season_of(work))
+        key = (work.species, work.method, _ingredients(work, tract), percent_of(work), season_of(work))
         found.setdefault(key, []).append((seen.dead, seen.judged, seen.months))
     return tuple(
         Rate(*key, len(rows), sum(r[0] for r in rows), sum(r[1] for r in rows), min(r[2] for r in rows))
@@ -46,4 +45,6 @@ def _ingredients(work: Work, tract: Tract) -> tuple[str, ...]:
     product = next((p for p in tract.shelf if p.id == work.product), None)
     if product is None or not product.contents:
         return tuple(sorted(work.ingredients))
-    return tuple(f"{c.ingredient} {c.form} {c.strength_ae_g_l:.0f} g ae/L".replace("  ", " ") for c in product.contents)
+    return tuple(
+        " ".join(filter(None, (c.ingredient, c.form, f"{c.strength_ae_g_l:.0f} g ae/L"))) for c in product.contents
+    )

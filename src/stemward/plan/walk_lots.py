@@ -6,12 +6,10 @@ from typing import Any
 
 from stemward.checks.cut_to_treat import lot_paces
 from stemward.handbook import Book
-from stemward.plan.stages import timed_stage
+from stemward.plan.stages import SECONDS_PER_MINUTE, timed_stage
 from stemward.plan.walk_works import Work
 from stemward.reckon.lots import lots_along
 from stemward.reckon.walk import Round, Task
-
-MINUTE_S = 60
 
 
 def lots_of(work: Work, plan: Mapping[str, Any], book: Book, task: Task, one: Round) -> list[list[int]]:
@@ -42,7 +40,7 @@ def _treatment(work: Work, n: int) -> str:
 def _limit_s(item: Mapping[str, Any]) -> float | None:
     """Seconds from cut to treatment, where there is such a limit."""
     stage = timed_stage(item) if item["how"] == "cut stump" else None
-    return float(stage["minutes"]) * MINUTE_S if stage else None
+    return float(stage["minutes"]) * SECONDS_PER_MINUTE if stage else None
 
 
 def _lots_of(work: Work, book: Book, task: Task, trip: Sequence[int], limit_s: float) -> list[int]:

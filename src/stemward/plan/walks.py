@@ -44,8 +44,8 @@ def walk_work(work: Work, plan: Mapping[str, Any], tract: Tract, book: Book, ask
 
     people: each with stops (treatment, row from 0, stem id; "refill"), path over the ground, lots ([first, count], see
     `lots_of`), what is put on and how often it is refilled. left, cut_off, too_much:
-    (treatment, row, stem) without a part. lanes: of plants that are
-    not put in order one by one; unlaid: treatments of such plants in a patch without an outline.
+    (treatment, row, stem) without a part. lanes: of plants that are not put in order one by one, uphill where that was
+    asked; unlaid: treatments of such plants in a patch without an outline.
     """
     start, known = start_of(tract, work.places)
     stands = ask.stands[: ask.walks]
@@ -64,6 +64,7 @@ def walk_work(work: Work, plan: Mapping[str, Any], tract: Tract, book: Book, ask
         "work": work.id,
         "start": list(start),
         "start_known": known,
+        "uphill": ask.uphill_deg is not None,
         "people": people,
         **{
             name: [list(_stop(work, n - len(stations))) for n in numbers]

@@ -7,8 +7,8 @@ EIGHT = ("north", "north-east", "east", "south-east", "south", "south-west", "we
 POINTS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW")
 
 
-def uphill_deg(point: str | None) -> float | None:
-    """Degrees from north of one of eight points; None for none."""
+def point_deg(point: str) -> float | None:
+    """Degrees from north, clockwise, of one of POINTS; None for "". ValueError for any other."""
     return POINTS.index(point) * 45.0 if point else None
 
 

@@ -224,6 +224,7 @@ def lane_parts(speaker: Speaker, work: Work, walk: Mapping[str, Any], names: Seq
                 "words": words.LANES_WORDS.format(
                     width=figure("width_m", own[0]["width_m"], speaker.units), count=len({x["number"] for x in own}),
                     length=figure("length_m", length_m, speaker.units),
+                    order=words.LANES_UPHILL if walk["uphill"] else words.LANES_NEARER,
                 ),
                 "people": [
                     {"person": name, "lanes": [_lane(speaker, lane) for lane in own if lane["person"] == n]}

@@ -5,7 +5,7 @@ from typing import Any
 
 from stemward.handbook import Book
 from stemward.ledger.revisits import Work
-from stemward.plan.apart import MINUTES, Apart
+from stemward.plan.apart import MINUTES, Apart, Value
 from stemward.plan.killed import Held, Killed, Others
 from stemward.plan.why_failed import Reason
 from stemward.reckon.compare import Comparison
@@ -121,12 +121,12 @@ def apart_words(found: Sequence[Apart]) -> list[dict[str, Any]]:
     return said
 
 
-def _value(by: str, value: str) -> str:
+def _value(by: str, value: Value) -> str:
     if by == "season":
         return words.SEASONS[int(value)]
     if by == "minutes":
         return words.MINUTES[int(value)].format(low=MINUTES[0], high=MINUTES[1])
-    return f"{value} %" if by == "strength" else value
+    return f"{value:g} %" if by == "strength" else str(value)
 
 
 def other_words(found: Others) -> Sequence[str]:

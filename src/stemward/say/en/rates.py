@@ -6,8 +6,8 @@ NONE = "Nothing was looked at late enough for a verdict, so there are no kill ra
 NOTES = (
     "Kill rates seen by one owner or crew on one tract, without place, day, name or product.",
     "dead, seen: treated plants found dead, and found dead or resprouting. Plants gone or not found are in neither.",
-    "Only looks that are late enough count: 12 months at the least, 18 to 24 for plants that sucker; months is the "
-    "shortest of a row.",
+    "Only looks that are late enough count: {least:g} months at the least, {suckers:g} for plants that sucker; months "
+    "is the shortest of a row.",
     "works: days' works behind a row. Plants of one day share mix, weather and hand and go alike, so they count for "
     "fewer than their number.",
     "Where and on which stems a way was used was chosen by people, not by chance. It is a prior, no proof.",

@@ -67,8 +67,15 @@ CARRY_SAW_ALONE = "Nobody else is on this walk: tell someone where you are and w
 LANES = "Lanes · {plants}"
 LANES_WORDS = (
     "These plants are counted, not mapped: walk side by side, {width} apart, along {count} lanes of {length} in all. "
+    "{order}"
+)
+LANES_NEARER = (
     "Each next lane lies nearer to where the mix is made, so that nobody walks through what is freshly treated; the "
     "last one ends there."
+)
+LANES_UPHILL = (
+    "Lanes run across the slope, each next one uphill of the last, so that nobody walks through or below what is "
+    "freshly treated."
 )
 LANE = "Lane {n}: {length} {direction}{refills}"
 LANE_REFILLS = ("", ", the bottle runs out once", ", the bottle runs out {count} times")

@@ -7,7 +7,7 @@ from django.utils.safestring import mark_safe
 from django.views.decorators.http import require_GET
 
 from stemward.drawings.tally import ten_stems
-from stemward.gate.out.tables import noted_csv
+from stemward.gate.out.rates import rates_csv
 from stemward.handbook import load
 from stemward.ledger.revisits import works
 from stemward.plan.killed import comparisons, killed, others, parts_of
@@ -15,7 +15,6 @@ from stemward.plan.rates import rates_of
 from stemward.plan.why_failed import why_failed
 from stemward.say.en import rates as words
 from stemward.say.en.revisits import WHY_NOTE, WHY_TITLE
-from stemward.say.rates import rate_rows
 from stemward.say.worked import apart_words, held_words, killed_words, other_words, why_words
 from stemward.web.frame import known_of, page, units_of
 from stemward.web.views.records import names_of
@@ -38,10 +37,11 @@ def worked_page(request: HttpRequest, tract_id: str) -> HttpResponse:
 @require_GET
 def rates(request: HttpRequest, tract_id: str) -> HttpResponse:
     """Kill rates to hand on, as CSV. Raises Http404 where nothing has a verdict."""
-    found = rates_of(known_of(tract_id).land, load())
+    book = load()
+    found = rates_of(known_of(tract_id).land, book)
     if not found:
         raise Http404
-    answer = HttpResponse(noted_csv(words.NOTES, words.HEAD, rate_rows(found)), content_type="text/csv; charset=utf-8")
+    answer = HttpResponse(rates_csv(found, book), content_type="text/csv; charset=utf-8")
     answer["Content-Disposition"] = f'attachment; filename="{words.FILE}"'
     return answer
 

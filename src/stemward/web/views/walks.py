@@ -12,12 +12,12 @@ from stemward.handbook import load
 from stemward.kinds import Tract
 from stemward.ledger.stems import ONE_OF, last_places, marks
 from stemward.notebook import worked
-from stemward.paper.walk_sheets import Sheets, plan_with, route_of, stopped, walks_pdf
+from stemward.paper.walk_sheets import Sheets, lane_routes, plan_with, route_of, stopped, walks_pdf
 from stemward.plan.open_hours import doings, dry_h_of
 from stemward.plan.walk_works import Ask, Work, works_of
 from stemward.plan.walk_worth import before_rain
 from stemward.plan.walks import BARRIERS, MOST_PEOPLE
-from stemward.reckon.bearing import EIGHT, POINTS, uphill_deg
+from stemward.reckon.bearing import EIGHT, POINTS, point_deg
 from stemward.say import Speaker
 from stemward.say import walks as say
 from stemward.say.en import walks as words
@@ -120,7 +120,7 @@ def _ask(form: dict[str, Any], land: Tract, today: str) -> Ask:
     hours = float(form["hours"]) if form["hours"] else None
     done = [stem for stem, mark in marks(land.entries).items() if mark.at[:10] == today and mark.what in ONE_OF]
     return Ask(
-        form["people"], form["pairs"], hours, form["barriers"], uphill_deg(form["uphill"]),
+        form["people"], form["pairs"], hours, form["barriers"], point_deg(form["uphill"]),
         tuple(stands.values())[: form["people"]], frozenset(done if form["on"] else ()),
     )  # fmt: skip
 
@@ -156,7 +156,7 @@ def _shown(
     plan: dict[str, Any], speaker: Speaker, work: Work, walk: dict[str, Any], names: list[str], ask: Ask
 ) -> dict[str, Any]:
     routes = [route_of(walk, n) for n in range(len(names))]
-    routes += [([lane["start"], lane["end"]], [(str(lane["number"]), lane["start"])]) for lane in walk["lanes"]]
+    routes += lane_routes(walk["lanes"])
     drawn = plan_with(plan, speaker, routes, walk["start"], 120.0)
     return {
         "title": say.work_title(speaker, work),
