@@ -33,7 +33,7 @@ def apart(text: str) -> list[str]:
     if found := _STATE.search(text):
         rest = f"{text[: found.start()].rstrip()}{text[found.end() :]}"
         return [rest, f"{_lead(text)} {found['limit']} in {found['in']}".strip()]
-    pieces = _pieces(text)
+    pieces = _pieces(text) if len(_FIGURE.findall(text)) > 1 else [text]
     if len(pieces) < 2:
         return [text]
     lead = _lead(pieces[0])

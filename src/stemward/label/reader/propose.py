@@ -84,7 +84,13 @@ def propose(lines: Sequence[Line]) -> list[Proposed]:
 def proposed_of(sentences: Sequence[Sentence]) -> list[Proposed]:
     """The same from its sentences."""
     found: dict[tuple[str, str, object], Proposed] = {}
+    seen: set[tuple[object, ...]] = set()
     for sentence in sentences:
+        # A booklet says the same for every use; what was read once has nothing new.
+        same = (sentence.text, sentence.under, sentence.part, sentence.picture, sentence.cell)
+        if same in seen:
+            continue
+        seen.add(same)
         for one in _of_sentence(sentence):
             key = (one.kind, one.value.lower(), one.scope)
             have = found.get(key)

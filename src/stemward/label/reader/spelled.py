@@ -1,6 +1,7 @@
 """Numbers and units as labels spell them, made alike before anything is looked for. The words shown stay as printed."""
 
 import re
+from functools import lru_cache
 
 WORDS = {
     "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
@@ -58,6 +59,7 @@ _RULES = tuple(
 )  # fmt: skip
 
 
+@lru_cache(maxsize=1024)
 def alike(text: str) -> str:
     """A sentence with numbers as digits and units under one name each: "five (5) minutes" is "5 minutes"."""
     for sign, spelled in _FRACTIONS.items():

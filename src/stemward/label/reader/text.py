@@ -1,7 +1,7 @@
 """The text of a PDF as lines with their places, in the order in which a person reads columns."""
 
 import re
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -258,12 +258,16 @@ OVER = (0.01, 0.03, MOST_OVER / 2)
 
 def _white(pieces: Sequence[Line], share: float) -> list[float]:
     """Gutters over which no more than a share of the lines' height goes."""
-    edges = sorted({one.box[0] for one in pieces} | {one.box[2] for one in pieces})
     total = sum(one.box[3] - one.box[1] for one in pieces)
+    begun: defaultdict[float, float] = defaultdict(float)
+    for one in pieces:
+        begun[one.box[0]] += one.box[3] - one.box[1]
+        begun[one.box[2]] -= one.box[3] - one.box[1]
+    edges = sorted(begun)
     found: list[tuple[float, float]] = []
+    over = 0.0
     for left, right in pairwise(edges):
-        middle = (left + right) / 2
-        over = sum(one.box[3] - one.box[1] for one in pieces if one.box[0] < middle < one.box[2])
+        over += begun[left]
         if over > share * total:
             continue
         if found and found[-1][1] == left:
