@@ -13,6 +13,7 @@ import argparse
 import io
 import time
 from collections import Counter, defaultdict
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -21,7 +22,7 @@ from label_press import Label, Layout, press
 from label_scan import scanned
 
 from stemward.gate.label_ocr import can_read_pictures, read_picture
-from stemward.label.reader import lines_of, propose
+from stemward.label.reader import Line, Proposed, at_each_place, lines_of, propose
 from stemward.reckon.outcome import wilson
 
 LABELS, FULL, SCANNED = 72, 400, 12
@@ -80,8 +81,13 @@ def tally(held_back: bool, labels: int, look: Layout | None = None) -> Tally:
     done = Tally()
     for number in range(labels):
         label = press(number, held_back, look)
-        done.add(label, score(label.lines, propose(lines_of(label.pdf)[0]), label.furniture))
+        done.add(label, score(label.lines, _everywhere(lines_of(label.pdf)[0]), label.furniture))
     return done
+
+
+def _everywhere(lines: Sequence[Line]) -> list[Proposed]:
+    """Each fact at every place at which the reader says that it stands: each printed sentence is held against it."""
+    return [place for one in propose(lines) for place in at_each_place(one)]
 
 
 def looks_of(look: Layout) -> list[str]:
@@ -96,7 +102,8 @@ def scanned_tally(held_back: bool, labels: int) -> Tally:
     for number in range(labels):
         label = press(number, held_back, Layout(1 + number % 2, size_pt=9.0, between_em=1.1))
         done.add(
-            label, score(label.lines, propose(lines_of(scanned(label.pdf, number), read_picture)[0]), label.furniture)
+            label,
+            score(label.lines, _everywhere(lines_of(scanned(label.pdf, number), read_picture)[0]), label.furniture),
         )
     return done
 

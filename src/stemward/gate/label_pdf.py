@@ -15,6 +15,7 @@ from typing import Any
 from stemward.label.reader import (
     Box,
     NotReadable,
+    Place,
     Proposed,
     Sentence,
     lines_of,
@@ -83,7 +84,7 @@ def read_label(raw: bytes) -> LabelRead:
     file at which the reader fails, and "slow" for one that takes too long."""
     answer = _asked(raw, "read")
     return LabelRead(
-        tuple(_proposed(row) for row in answer["proposed"]),
+        tuple(proposed_from(row) for row in answer["proposed"]),
         answer["pages"],
         tuple(PartText(**row) for row in answer["parts"]),
         answer["pictures"],
@@ -150,9 +151,12 @@ def _box(row: Sequence[float]) -> Box:
     return row[0], row[1], row[2], row[3]
 
 
-def _proposed(row: Mapping[str, Any]) -> Proposed:
+def proposed_from(row: Mapping[str, Any]) -> Proposed:
+    """A proposed fact from its row as data: what a child sends, and what is kept of a reading."""
     scope = tuple((name, tuple(values)) for name, values in row["scope"])
-    return Proposed(**{**row, "boxes": tuple(_box(b) for b in row["boxes"]), "scope": scope})
+    boxes = tuple(_box(b) for b in row["boxes"])
+    also = tuple(Place(p["page"], tuple(_box(b) for b in p["boxes"]), p["words"]) for p in row.get("also", ()))
+    return Proposed(**{**row, "boxes": boxes, "scope": scope, "also": also})
 
 
 # in the child

@@ -23,12 +23,17 @@ def fact_lines(found: Sequence[Proposed], pages: int, pictures: bool = False) ->
         lines.append(
             words.LINE.format(
                 kind=one.kind, value=_short(one.value), scope=f" ({scope})" if scope else "", page=one.page,
-                sure=words.SURE[one.sure],
+                sure=words.SURE[one.sure], also=_also(one),
             )
         )  # fmt: skip
         if one.value != one.words:
             lines.append(words.WORDS.format(words=_short(one.words)))
     return lines
+
+
+def _also(one: Proposed) -> str:
+    pages = sorted({place.page for place in one.also} - {one.page})
+    return words.ALSO.format(pages=", ".join(map(str, pages))) if pages else ""
 
 
 def _short(text: str) -> str:

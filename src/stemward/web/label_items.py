@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from stemward.gate.label_pdf import proposed_from
 from stemward.gate.proposed import usable
 from stemward.label import KINDS
 from stemward.label.facts import FactKind
@@ -22,6 +23,7 @@ class Item:
 
     key: "p" and the place in the reading for what was found, "k-" and the kind for what was not, "s" and the number of
     a sentence for what a person makes a fact. values: as a person would type them. deciding: this plan leans on it.
+    also: other pages on which the label says the same.
     """
 
     key: str
@@ -34,6 +36,7 @@ class Item:
     force: str = "must"
     scope: tuple[tuple[str, tuple[str, ...]], ...] = ()
     deciding: bool = False
+    also: tuple[int, ...] = ()
 
     @property
     def typed(self) -> bool:
@@ -48,16 +51,7 @@ class Item:
 
 def proposals(reading: Mapping[str, Any]) -> list[Proposed]:
     """The proposed facts of a kept reading."""
-    return [
-        Proposed(
-            **{
-                **row,
-                "boxes": tuple(tuple(box) for box in row["boxes"]),
-                "scope": tuple((name, tuple(values)) for name, values in row["scope"]),
-            }
-        )
-        for row in reading["proposed"]
-    ]
+    return [proposed_from(row) for row in reading["proposed"]]
 
 
 def items_of(reading: Mapping[str, Any], order: Sequence[str], deciding: Iterable[str]) -> list[Item]:
@@ -76,18 +70,23 @@ def items_of(reading: Mapping[str, Any], order: Sequence[str], deciding: Iterabl
         if have is None:
             own[place] = Item(
                 f"p{number}", one.kind, values, one.page, one.boxes, one.words, one.sure, one.force, one.scope,
-                one.kind in lead,
+                one.kind in lead, _others(one),
             )  # fmt: skip
         else:
             own[place] = Item(
                 have.key, have.kind, have.values + values, have.page, have.boxes, have.said,
                 have.sure if have.sure == one.sure else "unsure", have.force, have.scope, have.deciding,
+                tuple(sorted({*have.also, *_others(one)})),
             )  # fmt: skip
     rows: list[Item] = []
     for kind in order:
         own_items = list(found.get(kind, {}).values())
         rows += own_items or [Item(f"k-{kind.replace(' ', '-')}", kind, deciding=kind in lead)]
     return sorted(rows, key=lambda item: not item.deciding)
+
+
+def _others(one: Proposed) -> tuple[int, ...]:
+    return tuple(sorted({place.page for place in one.also} - {one.page}))
 
 
 def sentence_item(reading: Mapping[str, Any], number: int, kind: str) -> Item | None:

@@ -64,7 +64,9 @@ def _own(before: str, following: str, after: str) -> bool:
 
 
 def _matters(text: str) -> frozenset[str]:
-    return frozenset(name for name, pattern in _MATTERS if pattern.search(text))
+    named = frozenset(name for name, pattern in _MATTERS if pattern.search(text))
+    # "8 lb a year in forests and 2 lb a year on pasture": of two limits of one sort the places tell them apart.
+    return named - {"single", "yearly"} or named
 
 
 def _lead(text: str) -> str:

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from stemward.label.reader.text import Box, Line
@@ -34,7 +34,7 @@ WAYS: tuple[tuple[str, str], ...] = (
     ("foliar", r"foliar|foliage|leaf sprays?"),
 )  # fmt: skip
 """Words of which a heading on one way holds one."""
-_LEAD = r"(?:(?!(?:do|not|never|avoid|for|see|apply|use|if|when)\b)[\w/&-]+,? ){0,4}"
+_LEAD = r"(?:for )?(?:(?!(?:do|not|never|avoid|for|see|apply|use|if|when)\b)[\w/&-]+,? ){0,4}"
 _TAIL = r"(?: (?!(?:is|are|must|should|may|within|do)\b)[\w()/&,-]+){0,5}"
 _BEFORE, _AFTER = r"(?:(?:[\d.]+|[A-Z][.)]|[IVX]+\.)\s+)?", r"(?:\s*\(cont(?:inued|[’']?d\.?|\.)\))?\s*:?"
 _PATTERNS = tuple((name, re.compile(rf"{_BEFORE}(?:{pattern}){_AFTER}", re.I)) for name, pattern in HEADINGS)
@@ -58,7 +58,8 @@ MOST_SIGNS = 70
 class Sentence:
     """One sentence with the part it stands in, its page, and the lines' places it goes over.
 
-    under: for a line of a list, the words that opened the list; else "". heading: the words printed over its part.
+    under: for a line of a list, the words that opened the list; else "". heading: the words printed over its part, with
+    their page and places.
     opens: True if it begins a paragraph. picture: True where words were made out in a picture. cell: True for a
     table's cell with its heads.
     """
@@ -72,6 +73,14 @@ class Sentence:
     opens: bool = True
     picture: bool = False
     cell: bool = False
+    heading_page: int = 0
+    heading_boxes: tuple[Box, ...] = ()
+
+
+IMPORTANT = re.compile(r"(?:IMPORTANT|ATTENTION|PRECAUTIONS?)(?: NOTES?| INFORMATION)?\s*[:!]?|Important\s*[:!]?")
+"""A heading of what holds for all uses."""
+ENDED_BY_NOTE = ("storage", "first aid", "environment", "physical", "equipment", "warranty")
+"""Parts with which such a heading has nothing to do."""
 
 
 def part_of(line: Line, usual: float) -> str:
@@ -145,15 +154,20 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
                 found += held.close(LETTER)
             continue
         opened, over = _opened(lines, number, usual)
+        if not opened and part in ENDED_BY_NOTE and IMPORTANT.fullmatch(line.text.strip()):
+            opened, over = OTHER, 0
         if opened and not (opened == OTHER and part == FRONT):
             found += held.close(part)
             part, held.under = opened, ""
-            held.heading = " ".join(one.text for one in lines[number : number + over + 1])
+            held.headed(lines[number : number + over + 1])
             continue
         over = 0
         alone = SIGNAL.fullmatch(line.text.strip()) or (held.last and SIGNAL.fullmatch(held.text.strip()))
         item = (
-            part == "plants" and len(line.text) < MOST_NAME and not held.text.rstrip().endswith((",", "and", "or", "-"))
+            part == "plants"
+            and len(line.text) < MOST_NAME
+            and line.text[0].isalpha()
+            and not held.text.rstrip().endswith((",", "and", "or", "-"))
         )
         if (
             alone
@@ -161,12 +175,14 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
             or line.cell
             or (held.last and held.last.cell)
             or BULLET.match(line.text)
+            or ((head := RUN_IN.match(line.text)) and head["head"].isupper() and _run_in(head["head"]))
             or _apart(line, held, usual, pitch)
             or (held.last is not None and ROW_END.search(held.last.text) and line.text[:1].isupper())
         ):
             found += held.close(part)
         if not held.text and (run_in := RUN_IN.match(line.text)) and (named := _run_in(run_in["head"])):
-            part, held.under, held.heading = named, "", run_in["head"]
+            part, held.under = named, ""
+            held.headed([replace(line, text=run_in["head"])])
         held.add(line)
     return [*found, *held.close(part)]
 
@@ -252,7 +268,15 @@ class _Held:
         self.spans: list[tuple[int, int, Line]] = []
         self.last: Line | None = None
         self.under = self.heading = ""
+        self.heading_page = 0
+        self.heading_boxes: tuple[Box, ...] = ()
         self.bullet = False
+
+    def headed(self, lines: Sequence[Line]) -> None:
+        """Take the words over a part, with the places of those on the first one's page."""
+        self.heading = " ".join(line.text for line in lines)
+        self.heading_page = lines[0].page
+        self.heading_boxes = tuple(line.box for line in lines if line.page == lines[0].page)
 
     def add(self, line: Line) -> None:
         if not self.text:
@@ -284,7 +308,19 @@ class _Held:
                 boxes = tuple(line.box for line in over if line.page == over[0].page)
                 made_out = any(line.picture for line in over)
                 found.append(
-                    Sentence(text, part, over[0].page, boxes, under, self.heading, not found, made_out, over[0].cell)
+                    Sentence(
+                        text,
+                        part,
+                        over[0].page,
+                        boxes,
+                        under,
+                        self.heading,
+                        not found,
+                        made_out,
+                        over[0].cell,
+                        self.heading_page,
+                        self.heading_boxes,
+                    )
                 )
             start = end
         if self.text.rstrip().endswith(":") and found:

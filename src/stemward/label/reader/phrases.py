@@ -8,18 +8,18 @@ SPEED = re.compile(rf"({NUMBER})\s*(mph|km/h)", re.I)
 TEMPERATURE = re.compile(rf"(?<![\d-])(-?{NUMBER})\s*([FC])\b")
 DISTANCE = re.compile(rf"({NUMBER})[\s-]*(feet|foot|ft\.?|'|yards?|miles?|meters?|m)(?=\W|$)", re.I)
 LENGTH = rf"({NUMBER})[\s-]*(inches|inch|in\.?|cm)(?=\W|$)"
-VOLUME = rf"({NUMBER})\s*(fl oz|oz|pt|qt|gal|mL|liters?|L)\b"
+VOLUME = rf"({NUMBER})\s*(fl oz|oz|pt|qt|gal|mL|liters?|L|teaspoons?)\b"
 RANGE = r"\s*(?:to|-|through|and)\s*"
 SHARE = rf"{NUMBER}(?:\s*%?\s*(?:to|-)\s*{NUMBER})?\s*%(?:\s*v/v)?"
 RATE = re.compile(rf"(?P<n>{NUMBER})\s*(?P<unit>lb|kg|g|oz|fl oz|pt|qt|gal)\b", re.I)
 NEGATED = re.compile(r"\b(?:do not|don't|not|never|avoid|except|cannot|must not)\b", re.I)
 FORBIDS = (
     r"\b(?:do not|don't|must not|may not|never|avoid|should not|shall not|cannot|not to be|not be (?:applied|made|used|mixed|combined|"
-    r"stored|treated|shorter|longer)|(?:is|are) (?:prohibited|forbidden|unlawful|not (?:allowed|permitted))|not (?:allowed|permitted)|prohibited|"
-    r"forbidden|unlawful|not for use|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
+    r"stored|treated|shorter|longer)|(?:is|are) (?:prohibited|forbidden|unlawful|not (?:allowed|permitted))|not (?:allowed|permitted)|(?<!not )prohibited|"
+    r"(?<!not )(?<!never )forbidden|unlawful|contrary to (?:the |this )?label|violation of (?:the |this )?label|under no circumstances|in no case|not for use|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
 )
 ADVICE = re.compile(
-    r"\b(?:should|may(?! not\b| be (?:used|applied|made|treated|mixed|tank))|recommend(?:ed|s)?|for best results|best results|can(?! be (?:used|applied))|suggested|preferabl[ey]|optimum|optimal)\b",
+    r"\b(?:should|may(?! not\b| be (?:used|applied|made|treated|mixed|tank|grafted|shared|connected)| extend| share)|recommend(?:ed|s)?|for best results|best results|can(?! be (?:used|applied))|suggested|preferabl[ey]|optimum|optimal)\b",
     re.I,
 )
 HARD = re.compile(r"\b(?:unless|except(?! stainless)|provided (?:that)?|otherwise|only if|with the exception)\b", re.I)
@@ -40,6 +40,11 @@ METHODS = (
     ("foliar", re.compile(r"\bfoliar\b|\bfoliage\b|leaf spray|\bto (?:the )?leaves\b|spray(?:ing|ed)? (?:the )?(?:leaves|foliage)", re.I)),
     ("girdle", re.compile(r"\bgirdl(?:e|ing)\b", re.I)),
 )  # fmt: skip
+DONE = re.compile(
+    r"\b(?:treat(?:ment|ments|ed)?|appl(?:y|ied|ication|ications)|may be used|for use|spray(?:ed)?|can be used|use as|suit(?:ed|able)|effective|works|labell?ed|approved)\b",
+    re.I,
+)
+"""Words of a sentence that speaks of treating."""
 PLACES = (
     ("woods", re.compile(r"\bforests?\b|\bforestry\b|\bwoodlands?\b|\bwoods\b|\btimber\b|\bwood ?lots?\b|wildlife (?:openings|habitat)|tree plantations?|conifer release|site preparation|grown for timber|tree farms?", re.I)),
     ("non-crop", re.compile(r"non-?\s?crop(?:land)?s?|non-?agricultural (?:areas?|land|sites?)|natural areas?|industrial (?:areas?|sites?)|fence ?-?rows?|vacant lots|parks\b|open space|conservation (?:areas?|land)|storage (?:areas?|yards?)|airports?|lumber ?yards?|industrial yards?", re.I)),

@@ -9,9 +9,18 @@ from stemward.label.facts import KINDS
 from stemward.label.reader.clauses import apart
 from stemward.label.reader.find import amounts, around, identity, people, ways, weather
 from stemward.label.reader.parts import Sentence, sentences_of
-from stemward.label.reader.phrases import ADVICE, ANY_STATE, ELSEWHERE, HARD, METHODS, PLACES, SOFT, STATES
+from stemward.label.reader.phrases import ADVICE, ANY_STATE, DONE, ELSEWHERE, HARD, METHODS, PLACES, SOFT, STATES
 from stemward.label.reader.said import METHOD_PARTS, RANK, Hits, Said, Sure
 from stemward.label.reader.text import Box, Line
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where else a label says the same: page, places on it in points, words."""
+
+    page: int
+    boxes: tuple[Box, ...]
+    words: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +29,7 @@ class Proposed:
 
     value: as a person would type it. scope: by kind of scope. boxes: places on the page, in points from its upper
     left corner. words: the sentence. sure: "unsure" where the sentence has a condition, points elsewhere, or holds
-    more figures than one; "likely" where it only advises.
+    more figures than one; "likely" where it only advises. also: where the label says it again in other words.
     """
 
     kind: str
@@ -31,26 +40,32 @@ class Proposed:
     sure: Sure = "sure"
     force: Force = "must"
     scope: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    also: tuple[Place, ...] = ()
+
+
+def at_each_place(one: Proposed) -> list[Proposed]:
+    """A fact once for each place at which the label says it."""
+    return [one, *(replace(one, page=p.page, boxes=p.boxes, words=p.words, also=()) for p in one.also)]
 
 
 ANY, ONLY_EXCEPTIONS, NONE = 2, 1, 0
 """Which conditions make a finder's facts unsure: all; "unless" and "except" only, since "if" and "when" are how its
 limits are worded; none, since exceptions are how they are worded."""
 FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
-    (identity.numbers, ANY, "epa|e.p.a|revis|rev.|label|accepted|edition|date"),
+    (identity.numbers, ANY, "epa|e.p.a|revis|rev.|label|accepted|edition|date|reg|est|made|produc|manufact"),
     (identity.signal, ANY, "danger|warning|caution"),
     (identity.restricted, ANY, "restricted|certified|licensed"),
     (identity.ingredients, ANY, "%"),
-    (identity.strength, ANY, "gal"),
+    (identity.strength, ANY, "gal|lit|/l"),
     (people.equipment, ANY, "wear|water-proof|waterproof|resist|glove|shirt|pants|shoes|apron|goggles|shield|respirator|coverall|footwear|headgear|boots|socks"),
-    (people.gloves, ANY, "categor|glove|resistant"),
-    (people.entry, ANY, "entry|rei|dry|dried|dries|wet|out"),
+    (people.gloves, ONLY_EXCEPTIONS, "categor|glove|resist|chart"),
+    (people.entry, ANY, "ent|rei|dry|dried|dries|wet|out|hour|days|hrs"),
     (people.aid, ONLY_EXCEPTIONS, ""),
-    (amounts.mix, ANY, "%|dilut|strength|part|gal|:|neat|ready|concentrate"),
-    (amounts.carrier, ANY, "water|oil|diesel|kerosene"),
-    (amounts.per_stem, ANY, "per |apart|between|interval|spac|more than"),
+    (amounts.mix, ANY, "%|dilut|strength|part|gal|:|neat|ready|concentrate|volume|equal|half|quarter|supplied"),
+    (amounts.carrier, ANY, "water|aqueous|oil|diesel|kerosene"),
+    (amounts.per_stem, ANY, "inch| in|cm|ml|oz|teaspoon|milliliter|cc "),
     (amounts.maxima, ANY, "acre|/a|per a|/ha"),
-    (amounts.repeats, ANY, "appl|treat|interval|apart|times|often|year|months|again"),
+    (amounts.repeats, ANY, "appl|treat|interval|apart|times|often|year|months|again|season|spray"),
     (weather.rain, ONLY_EXCEPTIONS, "rain|shower|precipitation|wash|irrigation"),
     (weather.wind, ONLY_EXCEPTIONS, "wind|gust|breez"),
     (weather.heat, ONLY_EXCEPTIONS, "inversion| f| c|°"),
@@ -58,7 +73,7 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|water|until|winter|spring|summer|autumn|fall|season|dorman|leaf|leaves|bud|flower"),
     (around.water, ANY, "feet|foot|ft|yard|meter|mile| m"),
     (around.animals, ANY, "hay|graz|livestock|animal|cattle|forage|feed|harvest"),
-    (around.mixing, ANY, "surfactant|adjuvant|steel|galvani|mix|within|oil|spray|solution|combin|tank|add|dilut|shelf"),
+    (around.mixing, ANY, "surfactant|adjuvant|steel|galvani|mix|within|oil|spray|solution|combin|tank|add|dilut|shelf|prepar|hour|days"),
     (around.keeping, ONLY_EXCEPTIONS, ""),
     (ways.places, ANY, ""),
     (ways.states, ANY, ""),
@@ -72,6 +87,8 @@ sentence before it is worth looking."""
 _FINDERS = tuple((finder, counts, tuple(filter(None, words.split("|")))) for finder, counts, words in FINDERS)
 TEXTS = frozenset(name for name, kind in KINDS.items() if kind.value == "text" and kind.sense == "text") | {"plant"}
 """Kinds whose value is words of the label: a condition in them is part of what is proposed."""
+_WHOLE_TEXTS = TEXTS - {"plant"}
+"""Of these the value is the sentence, whatever it advises."""
 ANYWHERE = ("registration number", "establishment number", "label edition", "restricted use", "signal word")
 """The only kinds that a letter of acceptance can hold: the rest of it speaks to the maker."""
 
@@ -93,10 +110,21 @@ def proposed_of(sentences: Sequence[Sentence]) -> list[Proposed]:
         seen.add(same)
         for one in _of_sentence(sentence):
             key = (one.kind, one.value.lower(), one.scope)
-            have = found.get(key)
-            if have is None or RANK[one.sure] > RANK[have.sure]:
-                found[key] = one
+            found[key] = _together(found[key], one) if key in found else one
     return _without_doubles(found.values())
+
+
+MOST_PLACES = 20
+"""More places of one fact are not kept: engineering guess."""
+
+
+def _together(have: Proposed, one: Proposed) -> Proposed:
+    """A fact that is said twice: the surer place leads, the other is kept beside it."""
+    if one.words == have.words or any(one.words == place.words for place in have.also):
+        return have
+    lead, other = (one, have) if RANK[one.sure] > RANK[have.sure] else (have, one)
+    places = [place for place in (*have.also, Place(other.page, other.boxes, other.words)) if place.words != lead.words]
+    return replace(lead, also=tuple(places[:MOST_PLACES]))
 
 
 ONCE = ("registration number", "signal word", "entry interval", "label edition", "restricted use")
@@ -145,18 +173,31 @@ def _of_clause(sentence: Sentence) -> Iterator[Proposed]:
         for kind, value, most in finder(said):
             if said.part == "letter" and kind not in ANYWHERE:
                 continue
+            if kind == "equipment" and _TASK.search(text):
+                soft = None
             doubt = sentence.picture or (kind not in TEXTS and ((hard and counts) or (soft and counts == ANY)))
             if kind == "method" and said.part in METHOD_PARTS and not sentence.picture:
                 # That the part is there says so, whatever the sentence does.
                 doubt, plain = False, "sure"
-            sure: Sure = "unsure" if doubt else min(plain, most, key=RANK.__getitem__)
+            own = "sure" if kind in _WHOLE_TEXTS else plain
+            sure: Sure = "unsure" if doubt else min(own, most, key=RANK.__getitem__)
             if seam and kind not in TEXTS:
                 sure = min(sure, "likely", key=RANK.__getitem__)
-            yield Proposed(kind, value, sentence.page, sentence.boxes, sentence.text, sure, force, _scope(said, kind))
+            # What only its part says of a sentence stands in the heading.
+            by_part = kind == "method" and value == said.part and not (said.named and DONE.search(text))
+            page, boxes, printed = sentence.page, sentence.boxes, sentence.text
+            if by_part and sentence.heading_boxes:
+                page, boxes, printed = sentence.heading_page, sentence.heading_boxes, sentence.heading
+            yield Proposed(kind, value, page, boxes, printed, sure, force, _scope(said, kind))
 
 
+_TASK = re.compile(
+    r"\bwhen (?:(?:applying|using|spraying)\b[^.;]{0,40}(?:hand|mix|load)|mixing|loading|cleaning|handling the concentrate)",
+    re.I,
+)
+"""Work during which a piece is worn: what the piece is for, not a condition that may not hold."""
 _SEAM = re.compile(
-    r"[a-z0-9%)] (?:This|These|Never|Do(?! ?not exceed\b$)|Persons?|Workers?|Handlers?|Users?|People|The|If|When|Apply|Use|Keep|Wear|All|Any|Not|Only|It|Always|Treat|Allow|Wait|Avoid)\b"
+    r"[a-z0-9%)] (?:This|These|Never|Do(?! ?not exceed\b$)|Persons?|Workers?(?! Protection)|Handlers?|Users?|People|The(?! Worker| EPA)|If|When|Apply|Use|Keep|Wear|All|Any|Not|Only|It|Always|Treat|Allow|Wait|Avoid)\b"
 )
 """Where two sentences may have run into one for want of a full stop: a figure may then be for what the other speaks of,
 so it is never sure."""
@@ -202,7 +243,7 @@ def _scope(said: Said, kind: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
 
 
 SAID_ONLY = ("distance to water", "distance to wells", "mixing distance to wells", "entry interval", "shortest interval",
-             "most applications", "strongest wind", "weakest wind")  # fmt: skip
+             "most applications", "most per year", "most per application", "strongest wind", "weakest wind")  # fmt: skip
 """Kinds that hold for every way unless their own sentence names one, whatever the part they stand in."""
 
 

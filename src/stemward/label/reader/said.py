@@ -51,10 +51,15 @@ class Said:
         """The standard part of the label it stands in."""
         return self.sentence.part
 
+    @property
+    def named(self) -> tuple[str, ...]:
+        """The ways that its own words name."""
+        return tuple(name for name, pattern in METHODS if pattern.search(self.text))
+
     @cached_property
     def methods(self) -> tuple[str, ...]:
         """The ways it speaks of: in a part on one way that way, else those it names."""
-        named = tuple(name for name, pattern in METHODS if pattern.search(self.text))
+        named = self.named
         if self.part in METHOD_PARTS:
             # Under one way's heading another way is spoken of only to say something of that one.
             return named if named and self.part not in named else (self.part,)

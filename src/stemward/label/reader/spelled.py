@@ -10,7 +10,8 @@ WORDS = {
 }  # fmt: skip
 _COUNTED = (
     r"minutes?|hours?|days?|weeks?|months?|years?|seconds?|feet|foot|yards?|inch(?:es)?|miles?|parts?|percent|pounds?|"
-    r"pints?|quarts?|gallons?|(?:\w+ )?(?:applications?|treatments?)|cuts?|injections?"
+    r"pints?|quarts?|gallons?|ounces?|milliliters?|volumes?|times|sprays?|broadcasts?|(?:\w+ )?(?:applications?|treatments?)|cuts?|injections?|"
+    r"(?:a|per|each|in a|in any) (?:\w+ )?(?:year|season)"
 )
 _FRACTIONS = {
     "½": "1/2",
@@ -28,6 +29,10 @@ _RULES = tuple(
     for pattern, new in (
         (r"(\d)\s*([½¼¾⅓⅔⅛⅜⅝⅞])", r"\1 \2"),
         (r"[–—‑‒−]", "-"),
+        (r"(?<=\d)\s?[\"”″](?=[\s).,;:-]|$)", " inch"),
+        (r"/\s*appl(?:ications?|\.)?(?=\W|$)", " per application"),
+        (r"\bappl\.", "applications"),
+        (r"(?<=\d)-(?= to \d)|(?<=\d)-(?=percent\b)", " "),
         (r"≤", "at most "),
         (r"≥", "at least "),
         # A metric twin in brackets says nothing new.
@@ -41,11 +46,14 @@ _RULES = tuple(
         (r"\b(\d+)\s*\(\1\)", r"\1"),
         (r"\ban? (hour|minute|day|week|month)\b(?! or more)", r"1 \1"),
         (r"\b(?:one[- ]half|half an?) (inch|mile|pint|quart|gallon)", r"1/2 \1"),
+        (r"\b(?:a|one)[- ]quarter(?: of an?)? (hour|inch|mile|pint|gallon)|\ba quarter (hour)", lambda m: "15 minutes" if (m[1] or m[2]).lower() == "hour" else f"1/4 {m[1]}"),
+        (r"\bhalf an hour\b", "30 minutes"),
+        (r"\b(?:milliliters?|millilitres?|cc)\b", "mL"),
         (r"(?<=\d,) (?=\d{3}\b)", ""),
         (r"\s*\bper ?cent\b(?!age)", " %"),
         (r"miles (?:per|an) hour|\bm\.?p\.?h\b\.?", "mph"),
         (r"(?:°|º|\bdegrees?)\s*(F|C)(?:ahrenheit|elsius)?\b", r" \1"),
-        (r"\b(?:acid equivalents?|a\.e\.?|ae)\b(?:\s*\((?:a\.?e\.?)\))?", "ae"),
+        (r"\b(?:acid equivalents?|a\.e\.?|ae)(?=\W|$)(?:\s*\((?:a\.?e\.?)\))?", "ae"),
         (r"\b(?:active ingredients?|a\.i\.?)(?=\W|$)(?:\s*\((?:a\.?i\.?)\))?", "ai"),
         (r"\b(?:fluid ounces?|fl\.? ?ozs?\.?|fl\.? ounces?)(?=\W|$)", "fl oz"),
         (r"\b(?:pounds?|lbs?\.?)(?=\W|$)", "lb"),

@@ -21,5 +21,6 @@ SURE = {
 HEAD = "{count} places proposed on {pages} pages. None is read: open each page and read it there."
 PICTURES = "These pages are pictures. Their words were made out from the pictures, so every place is less sure."
 NOTHING = "Nothing was found on {pages} pages. That does not mean that the label says nothing: read it."
-LINE = "{kind}: {value}{scope}. Page {page}; {sure}."
+LINE = "{kind}: {value}{scope}. Page {page}{also}; {sure}."
+ALSO = ", again on {pages}"
 WORDS = "    “{words}”"

@@ -6,13 +6,13 @@ from stemward.label.reader.phrases import DISTANCE, FORBIDS, NUMBER, SHARE, TEMP
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _WATER = r"(?<!ground )(?<!ground-)\bwaters?\b(?! supply)(?! wells?)(?! ?(?:-| )?(?:soluble|based))|\bstreams?\b|\blakes?\b|\bponds?\b|\bshores?\b|\bwetlands?\b|\brivers?\b|\bcreeks?\b|\breservoirs?\b|\bsprings\b|\bdrainage"
-_KEPT = r"within|\bdistance\b|\bcloser\b|\bnearer\b|prohibited|at least|\bleave\b|\bkeep\b|\bfrom\b|untreated|\bbuffers?\b|set-?backs?|\bmaintain\b|closer than|\bminimum\b|\bstay\b|\bback\b|less than|away"
+_KEPT = r"within|\bcome\b|\bnear\b|\bdistance\b|\bcloser\b|\bnearer\b|prohibited|at least|\bleave\b|\bkeep\b|\bfrom\b|untreated|\bbuffers?\b|set-?backs?|\bmaintain\b|closer than|\bminimum\b|\bstay\b|\bback\b|less than|away"
 
 
 _WELLS = r"\bwell(?:s|heads?)?\b(?! as\b)(?!-)"
-_MIXES = r"\bmix(?:ed|ing)?\b|\bload|\brins|\bstore[ds]?\b|\bclean|\bwash"
+_MIXES = r"\bmix(?:ed|ing|es)?\b|\bfill(?:ed|ing)?\b|\bhandl(?:e|ed|ing)\b|\bload|\brins|\bstore[ds]?\b|\bclean|\bwash"
 _APPLIES = r"\bappl(?:y|ied|ications?)\b|\btreat|\bspray(?:ing|ed)?\b|\buse\b"
-_RULED = rf"{FORBIDS}|\bmust\b|\bkeep\b|\bleave\b|\bmaintain\b|at least|\bbuffers?\b|set-?backs?|\bminimum\b|\bdistance\b|closer than|\bstay\b|untreated"
+_RULED = rf"{FORBIDS}|\bmust\b|\bkeep\b|\bleave\b|\bmaintain\b|at least|\bbuffers?\b|set-?backs?|\bminimum\b|\bdistance\b|closer than|\bstay\b|untreated|\baway\b|\bor more\b|\bhave to\b|\b(?:needs?|required?|requires)\b|\bno (?:nearer|closer)\b|\bfarther\b|\boff limits\b"
 
 
 def water(s: Said) -> Hits:
@@ -40,6 +40,15 @@ def water(s: Said) -> Hits:
                 yield Hit("distance to wells", value, most)
         elif what == "water" and applying:
             yield Hit("distance to water", value, most)
+        if what and len(found) == 1 and applying and not mixing:
+            # "Stay 10 feet away from water and from wells": one figure for both.
+            both = re.search(
+                rf"(?:{_WELLS})[^.;]{{0,20}}\b(?:and|or)\b[^.;]{{0,20}}(?:{_WATER})|(?:{_WATER})[^.;]{{0,30}}\b(?:and|or)\b[^.;]{{0,20}}(?:{_WELLS})",
+                s.text,
+                re.I,
+            )
+            if both:
+                yield Hit("distance to water" if what == "wells" else "distance to wells", value, most)
 
 
 def _nearest(tail: str, head: str) -> str:
@@ -138,16 +147,18 @@ def mixing(s: Said) -> Hits:
                 yield Hit("vessel forbidden", name)
     yield from _partners(text)
     keeps = re.search(
-        rf"\b(?:within|in|over|for|more than|for more than|longer than|no later than|not later than|older than|after|up to|for (?:up to|no longer than)|"
+        rf"\b(?:within|in|over|for|more than|for more than|longer than|no later than|not later than|older than|after|up to|beyond|past|for (?:up to|no longer than|at most|a maximum of)|maximum of|at most|"
         rf"shelf life[^.;\d]{{0,40}})\s*:?\s*({NUMBER})[\s-]*(hours?|days?)\b",
         text,
         re.I,
     )
     is_mix = re.search(
-        r"\b(?:mix(?:ture|ed|es)?s?|spray|solutions?|dilutions?|diluted)\b|\bprepare only\b|\bprepared\b", text, re.I
+        r"\b(?:mix(?:ture|ed|es)?s?|spray|solutions?|dilutions?|diluted|tank|batch(?:es)?)\b|\bonly as much\b|\bprepare only\b|\bprepared\b",
+        text,
+        re.I,
     )
     kept = re.search(
-        r"\bshelf life\b|\bdiscard\b|\bprepare only\b|\bprepar|\bold(?:er)?\b|\bspoil|"
+        r"\bshelf life\b|\bdiscard\b|\bprepare only\b|\bonly (?:as much|enough|what|the amount)\b|\b(?:is|are) (?:good|stable|usable)\b|\bthrow\b|\bdispose\b|\blasts?\b|\bsame day\b|\bprepar|\bold(?:er)?\b|\bspoil|"
         r"\bmust be used\b|\buse (?:the |all |up )*(?:diluted |prepared |spray |mixed )*(?:mix|solution|spray)|\bdiluted spray\b|\bstore\b|\bstand\b|\bkeep|\bmix only\b|\bprepared\b|should be used within|be used within",
         text,
         re.I,
@@ -179,7 +190,11 @@ def _partners(text: str) -> Hits:
         flags=re.I,
     )
     for partner in re.split(r",\s+(?:or |and )?|\s+or\s+|\s+and\s+", named):
-        if partner and not re.search(r"\b(?:oils?|diesel|kerosene|water)\b", partner, re.I):
+        if partner and not re.search(
+            r"\b(?:hands?|tools?|utensils?|containers?|paddle|stick|household|drink\w*|food|feed|oils?|diesel|kerosene|water)\b",
+            partner,
+            re.I,
+        ):
             yield Hit("mix partner forbidden", partner.strip())
 
 
@@ -198,7 +213,7 @@ def keeping(s: Said) -> Hits:
         )
     ) and not re.search(r"\bflash|do not (?:store|expose)[^.;]*(?:above|over)", text, re.I):
         yield Hit("least storage heat", f"{m[1]} {m[2].upper()}")
-    if s.part == "storage" and len(text) > 12:
+    if s.part == "storage" and len(text) > 12 and not text.endswith(":"):
         thrown = re.match(r"(?:dispose|discard)\b", text, re.I) and not re.search(r"\bcontainers?\b", text, re.I)
         if not thrown and re.search(r"\bcontainers?\b|\brins|\brefill|\bjugs?\b|\bdrums?\b", text, re.I):
             yield Hit("container", s.sentence.text)

@@ -3,10 +3,14 @@
 import re
 
 from stemward.label.reader.phrases import ANY_STATE, NUMBER
-from stemward.label.reader.said import Hit, Hits, Said
+from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _REGISTERED = re.compile(
     r"E\.?P\.?A\.?\s*Reg(?:istration|\.)?\s*(?:Numbers?|Nos?\.?|#)?\s*[:.]?\s*(\d{1,6}\s?-\s?\d{1,5}(?:\s?-\s?\d{1,6})?)(?!\d|-\d|/)",
+    re.I,
+)
+_REGISTERED_SOMEHOW = re.compile(
+    r"\b(?:E\.?P\.?A|Environmental Protection Agency|regist\w+|Reg\.)(?=\W)[^;]{0,50}?(?<![\d-])(\d{2,6}\s?-\s?\d{1,5}(?:\s?-\s?\d{1,6})?)(?![\d-]|/|\s?-\s?[A-Z])",
     re.I,
 )
 _MADE_AT = re.compile(r"E\.?P\.?A\.?\s*Est(?:ablishment|\.)?\s*(?:Numbers?|Nos?\.?|#)?\s*[:.]?\s*", re.I)
@@ -24,9 +28,13 @@ def numbers(s: Said) -> Hits:
     """Registration and establishment numbers, and the label's edition."""
     if m := _REGISTERED.search(s.text):
         yield Hit("registration number", re.sub(r"\s", "", m[1]))
-    if m := _MADE_AT.search(s.text):
-        for plant in _PLANT.findall(s.text[m.end() :]):
-            yield Hit("establishment number", re.sub(r"\s", "", plant))
+    elif (m := _REGISTERED_SOMEHOW.search(s.text)) and not re.search(r"\best", m[0], re.I):
+        yield Hit("registration number", re.sub(r"\s", "", m[1]), "likely")
+    # No other number on a label has a state in its middle.
+    told = _MADE_AT.search(s.text)
+    for m in _PLANT.finditer(s.text):
+        sure: Sure = "sure" if told and told.end() <= m.end() else "likely"
+        yield Hit("establishment number", re.sub(r"\s", "", m[1]), sure)
     if len(s.text) < MOST_EDITION and (m := _EDITION.search(s.sentence.text)):
         yield Hit("label edition", m[1].strip("., "), "likely")
 
@@ -37,10 +45,19 @@ _SIGNAL = re.compile(
 )
 
 
+_SIGNAL_WORD = re.compile(r"\b(DANGER|WARNING|CAUTION)\b(?!S|ARY)")
+MOST_SIGNAL = 90
+"""A longer sentence on the front speaks of hazards, and is not the signal word's: engineering guess."""
+
+
 def signal(s: Said) -> Hits:
     """The signal word, alone on its line or first in the statements of hazard."""
     m = _SIGNAL.match(s.text)
     if not m:
+        if s.part in ("front", "hazards to people") and len(s.text) < MOST_SIGNAL:
+            named = set(_SIGNAL_WORD.findall(s.text))
+            if len(named) == 1 and not re.search(r"\bor\b|\bif\b", s.text):
+                yield Hit("signal word", named.pop().lower(), "likely")
         return
     alone = not re.search(r"\w", m["rest"])
     if alone or (s.part in ("front", "hazards to people") and not m["rest"].startswith(("S ", "ARY"))):
@@ -69,29 +86,38 @@ def restricted(s: Said) -> Hits:
 
 
 _OTHERS = re.compile(r"\b(?:other|inert|total)\b|ingredients?\W*$", re.I)
-_NO_INGREDIENT = re.compile(r"\bae\b|equivalent|surfactant|adjuvant|solution|v/v|contains petroleum", re.I)
+_NO_INGREDIENT = re.compile(
+    r"\bae\b|equivalent|\blb per gal|\blb/|\bsurfactant|adjuvant|solution|v/v|contains petroleum", re.I
+)
 
 
 def ingredients(s: Said) -> Hits:
     """Percent by weight of each ingredient, from the statement on the front; not of others, not of the acid."""
-    if s.part != "front" or _NO_INGREDIENT.search(s.text):
+    if s.part != "front" or _NO_INGREDIENT.search(s.whole):
         return
     for m in re.finditer(rf"([A-Za-z][^%*\n]*?)[\s.*†‡§:_]*(?<![\d.-])({NUMBER})\s*%", s.text):
         if not _OTHERS.search(m[1]) and not m[2].startswith("100"):
             yield Hit("ingredient percent", f"{m[2]} %")
 
 
+_OF = r"(?:[^.;\d]|\d(?=[,'-])){0,80}?"
 _IN_A_GALLON = re.compile(
-    rf"\b(?:1|one|each|a) gal (?:of this product )?(?:contains|holds|has) ({NUMBER}) lb(?P<ofb>[^.;\d]{{0,80}})".replace(
-        f"({NUMBER})", f"(?P<b>{NUMBER})"
-    )
-    + rf"|(?P<a>{NUMBER}) lb (?P<ofa>[^.;\d]{{0,60}}?)\bin (?:1|one|each|a) (?:U\.?S\.? )?gal\b",
+    rf"\b(?:1|one|each|a|per) gal\b(?: of (?:this |the )?(?:product|concentrate))?\W*(?:(?:there )?(?:contains|holds|has|is|are|equals|supplies|provides|carries)\b)?{_OF}(?<![\d.])(?P<b>{NUMBER}) lb(?P<ofb>{_OF}(?=$|[.;(]|\d))|"
+    rf"(?P<a>{NUMBER}) lb (?P<ofa>{_OF})\bin (?:1|one|each|a) (?:U\.?S\.? )?gal\b",
     re.I,
 )
 _PER_GALLON = re.compile(
-    rf"({NUMBER})\s*lb(?P<of>[^.;\d]{{0,80}}?)(?:per (?:U\.?S\.? )?gal\b|/\s*(?:U\.?S\.? )?gal\b)(?P<after>[^.;,\d]{{0,60}})",
+    rf"({NUMBER})\s*lb(?P<of>{_OF})(?:per (?:U\.?S\.? )?gal\b|/\s*(?:U\.?S\.? )?gal\b)(?P<after>{_OF}(?=$|[.;(\d]))",
     re.I,
 )
+_HEADED = re.compile(
+    rf"\blb(?P<of>[^.;\d]{{0,40}}?)(?:per|/|in (?:a|each|one|1))\s*(?:U\.?S\.? )?gal\b[^.;\d]{{0,25}}?(?<![\d.])({NUMBER})\b(?![\d.]*\s*(?:%|lb|\())",
+    re.I,
+)
+_PER_LITER = re.compile(
+    rf"({NUMBER})\s*(?:g|grams?)\b(?P<of>{_OF})(?:per|/)\s*(?:L|lit(?:er|re))\b(?P<after>{_OF}(?=$|[.;(\d]))", re.I
+)
+_ACID, _SALT = r"\bae\b|\bacid\b(?! salt)", r"\bai\b|\bsalt\b|\bester\b|\bactive\b|\bamine\b"
 
 
 def strength(s: Said) -> Hits:
@@ -100,19 +126,37 @@ def strength(s: Said) -> Hits:
         return
     if re.search(r"\bacre\b|\bper A\b", s.text, re.I):
         return
-    for m in _IN_A_GALLON.finditer(s.text):
-        number, of = m["a"] or m["b"], (m["ofa"] or m["ofb"] or "")
-        if re.search(r"\bae\b|\bacid\b", of, re.I):
-            yield Hit("acid per volume", f"{number} lb ae/gal", "likely")
-        elif re.search(r"\bai\b|\bactive\b|\bsalt\b|\bester\b", of, re.I):
-            yield Hit("active per volume", f"{number} lb ai/gal", "likely")
-    for m in _PER_GALLON.finditer(s.text):
-        # What stands in brackets behind a figure belongs to the next one.
-        near = f"{m['of']} {m['after'].partition('(')[0]}"
+    found = set()
+    for m in (*_PER_GALLON.finditer(s.text), *_IN_A_GALLON.finditer(s.text), *_HEADED.finditer(s.text)):
+        said = m.groupdict()
+        number = said.get("a") or said.get("b") or next(g for g in m.groups() if g and re.fullmatch(NUMBER, g))
+        near = (said.get("of") or said.get("ofa") or said.get("ofb") or "", said.get("after") or "")
         before = s.text[max(0, m.start() - 80) : m.start()]
-        salt = re.search(r"\bai\b|\bsalt\b|\bester\b|\bactive\b", near, re.I)
-        acid = re.search(r"\bae\b|\bacid\b", near, re.I) or (not salt and re.search(r"\bae\b|\bacid\b", before, re.I))
-        if acid and not re.search(r"\bai\b|\bactive\b", near, re.I):
-            yield Hit("acid per volume", f"{m[1]} lb ae/gal", "likely")
-        elif salt:
-            yield Hit("active per volume", f"{m[1]} lb ai/gal", "likely")
+        found.add((_of_what(*near, before), number))
+    for what, number in sorted(found):
+        if what:
+            yield Hit(f"{what} per volume", f"{number} lb {'ae' if what == 'acid' else 'ai'}/gal", "likely")
+    if not found:
+        for m in _PER_LITER.finditer(s.text):
+            if what := _of_what(m["of"], m["after"], s.text[max(0, m.start() - 80) : m.start()]):
+                yield Hit(f"{what} per volume", f"{m[1]} g {'ae' if what == 'acid' else 'ai'}/L", "likely")
+
+
+def _of_what(between: str, after: str, before: str) -> str:
+    """Whether a weight is of the "acid" or of what is "active", by the nearest word that tells; "" where none does."""
+    for text, last in ((between, False), (after, False), (before, True)):
+        told = sorted(
+            (m.start(), name)
+            for name, pattern in (("acid", _ACID), ("active", _SALT))
+            for m in re.finditer(pattern, text, re.I)
+        )
+        if (
+            text is between
+            and {name for _, name in told} == {"acid", "active"}
+            and not re.search(r"\b(?:ai|active)\b", text, re.I)
+        ):
+            # "4 lb of triclopyr acid as the ester" is a weight of the acid.
+            return "acid"
+        if told:
+            return told[-1 if last else 0][1]
+    return ""

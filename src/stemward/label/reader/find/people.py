@@ -11,6 +11,8 @@ _NOT_NEEDED = re.compile(
     r"instead of|in lieu of|reduced or modified|\bfirst aid\b|\bkeep and wash\b",
     re.I,
 )
+_TASKS = re.compile(r"\bclean(?:ing|s)?(?:[- ]up)? (?:of )?(?:\w+ )?(?:spills?|equipment)\b|\bcleaning up\b", re.I)
+"""Work for which a piece is to be worn: no cleaning of the piece."""
 _EYES = ("goggles", "face shield")
 
 
@@ -18,7 +20,9 @@ def equipment(s: Said) -> Hits:
     """Pieces of clothing and equipment to be worn."""
     if s.part not in ("equipment", "farm workers", "others") and not s.has(_WORN):
         return
-    if s.part in ("storage", "first aid", "warranty", "letter", "advice to users") or _NOT_NEEDED.search(s.text):
+    if s.part in ("storage", "first aid", "warranty", "letter", "advice to users"):
+        return
+    if _NOT_NEEDED.search(_TASKS.sub(" ", s.text)):
         return
     chosen = [item for item, pattern in EQUIPMENT if pattern.search(s.text)]
     eyes = [item for item in chosen if item in _EYES]
@@ -38,10 +42,20 @@ def equipment(s: Said) -> Hits:
         yield Hit("equipment", item, "unsure" if choice and item in _EYES else "sure")
 
 
+_LETTERED = re.compile(
+    r"\b(?:[Cc]lass|[Gg]roup|[Rr]ow|[Cc]olumn|[Ll]etter|[Tt]ype|[Rr]ated|[Cc]ategory is|[Cc]ategory letter)\W{1,3}([A-H])\b|\b([A-H]) (?:gloves|category)\b"
+)
+
+
 def gloves(s: Said) -> Hits:
     """Of what gloves are made, and the category of the glove chart."""
-    if m := re.search(r"\b[Cc](?:ategor|ATEGOR)(?:y|ies|Y|IES)\s+([A-H])\b", s.text):
-        yield Hit("glove category", m[1].upper())
+    if re.search(r"glove|resist|\bchart\b|chemical", s.whole, re.I) and not re.search(
+        r"\b(?:not|never|except|avoid|unlike|no longer)\b|other than", s.text, re.I
+    ):
+        if m := re.search(r"\b[Cc](?:ategor|ATEGOR)(?:y|ies|Y|IES)\W{1,3}([A-H])\b", s.text):
+            yield Hit("glove category", m[1].upper())
+        elif m := _LETTERED.search(s.text):
+            yield Hit("glove category", m[1] or m[2], "likely")
     if s.has(r"\bgloves?\b|resist(?:ant to|s?) this product|\bmaterials?\b[^.;]*\bresist") and not re.search(
         r"\bdo not\b|\bexcept\b|\bbottles?\b|\bcontainers?\b", s.text, re.I
     ):
@@ -50,11 +64,19 @@ def gloves(s: Said) -> Hits:
                 yield Hit("glove material", material)
 
 
-_REI = r"(?:restricted[- ]\s?entry interval(?:\s*\(REI\))?|\bREI\b)"
+_REI = r"(?:restricted[- ]\s?entry(?: interval)?(?:\s*\(REI\))?|\bREI\b)"
 _INTERVAL = re.compile(rf"{_REI}[^.\d]*?({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b", re.I)
 _BEFORE = re.compile(rf"({NUMBER})[\s-]*(hours?|days?)\s+{_REI}", re.I)
 _KEEP_OUT = re.compile(
     rf"(?:keep|stay|remain)\b[^.;\d]{{0,30}}?\bout\b[^.;\d]{{0,30}}?\bfor (?:at least )?({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b",
+    re.I,
+)
+_FOR_SO_LONG = re.compile(
+    rf"\b(?:for|during|until|within|before|after)\b[^.\d]{{0,25}}?({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b[^.;]*{_REI}",
+    re.I,
+)
+_NOBODY = re.compile(
+    rf"(?:\b(?:no|not|never|nobody|no one|prohibited|forbidden|barred|only)\b[^.;\d]{{0,60}}\b(?:ent(?:er|ry|ering)|go in(?:to)?|admitt?\w*|let\b[^.;\d]{{0,20}}\bin(?:to)?)|\b(?:ent(?:er|ry)|re-?entry)\b[^.;\d]{{0,40}}\b(?:no|not|never|prohibited|forbidden|barred|only after))\b[^.;\d]{{0,50}}?({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b",
     re.I,
 )
 _DRY = re.compile(
@@ -66,15 +88,23 @@ _ENTERING = r"\bent(?:er|ry|ering)\b|\bre-?ent|\bkeep\b|\bpeople\b|\bpersons?\b|
 
 def entry(s: Said) -> Hits:
     """How long nobody enters, and the condition that sprays be dry."""
-    found = {(m[1], m[2]) for pattern in (_INTERVAL, _BEFORE, _KEEP_OUT) for m in pattern.finditer(s.text)}
+    found = {
+        (m[1], m[2]) for pattern in (_INTERVAL, _BEFORE, _KEEP_OUT, _FOR_SO_LONG) for m in pattern.finditer(s.text)
+    }
+    if not found and s.part in ("farm workers", "others", "directions", "restrictions"):
+        found = {(m[1], m[2]) for m in _NOBODY.finditer(s.text)}
     more = len(re.findall(rf"{NUMBER}[\s-]*(?:hours?|hrs?|h|days?)\b", s.text, re.I))
     for number, unit in found:
-        yield Hit("entry interval", f"{number} {unit}", "unsure" if len(found) > 1 or more > 1 else "sure")
+        yield Hit(
+            "entry interval",
+            f"{number} {'hours' if unit.lower().startswith('h') else unit}",
+            "unsure" if len(found) > 1 or more > 1 else "sure",
+        )
     if _DRY.search(s.text) and re.search(_ENTERING, s.text, re.I) and not re.search(r"\bapply\b", s.text, re.I):
         yield Hit("keep out until dry", "yes")
 
 
 def aid(s: Said) -> Hits:
     """Each statement of first aid, as text."""
-    if s.part == "first aid" and len(s.text) > 12 and re.search(r"[a-z]", s.text):
+    if s.part == "first aid" and len(s.text) > 12 and not s.text.endswith(":") and re.search(r"[a-z]", s.text):
         yield Hit("first aid", s.sentence.text)

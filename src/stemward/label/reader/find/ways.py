@@ -5,6 +5,7 @@ import re
 from stemward.label.reader.phrases import (
     ANY_PLACE,
     ANY_STATE,
+    DONE,
     FORBIDS,
     LENGTH,
     METHODS,
@@ -13,7 +14,7 @@ from stemward.label.reader.phrases import (
     PLACES,
     STATES,
 )
-from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said
+from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said, Sure
 
 _NOT_ON = re.compile(
     r"(?:never|must not|may not|shall not|cannot) (?:be )?(?:use|used|apply|applied|treat|treated|spray|sprayed)\b[^.;]{0,60}?\b(?:on|in|around|to|for|near|within)\b|"
@@ -47,6 +48,13 @@ _NOT_TREATED = re.compile(
 )
 
 
+_AMOUNT = re.compile(
+    r"\b(?:more|less|greater|higher|lower|longer|sooner) than\b|\bexceed|\bin excess\b|\d\s*(?:lb|qt|pt|gal|fl oz|%)",
+    re.I,
+)
+"""In a rule against more than so much: no ban of the place."""
+
+
 def places(s: Said) -> Hits:
     """Kinds of land it may be used on, and those it may not."""
     if not ANY_PLACE.search(s.text) or s.part in (
@@ -69,6 +77,8 @@ def places(s: Said) -> Hits:
                 yield Hit("site forbidden", name)
         return
     barred = _NOT_ON.search(s.text) or (s.under and _NOT_ON.search(s.under))
+    if barred and _AMOUNT.search(barred[0]):
+        return
     if barred:
         after = s.text[barred.end() :] if _NOT_ON.search(s.text) else s.text
         after = re.split(r"\bunless\b|\bexcept\b|\bother than\b|\bwhere\b", after, maxsplit=1)[0]
@@ -83,7 +93,7 @@ def places(s: Said) -> Hits:
         if _NO_SITE.search(s.text) and not re.search(r"for use|may be used|control", s.text, re.I):
             return
         text = re.split(r"\b(?:except|excluding|but not|other than|not for)\b", s.text, maxsplit=1)[0]
-        told = s.part == "sites" and s.text.endswith(".") and not _FOR_USE.search(s.text)
+        told = (s.part == "sites" or listed) and s.text.endswith(".") and not _FOR_USE.search(s.text)
         plain = not told and (
             listed
             or s.part in ("sites", "front", "directions", "other")
@@ -156,12 +166,6 @@ def states(s: Said) -> Hits:
             yield Hit("state excluded", code, "unsure" if some else "sure")
 
 
-_DONE = re.compile(
-    r"\b(?:treat(?:ment|ments|ed)?|appl(?:y|ied|ication|ications)|may be used|for use|spray(?:ed)?|can be used|use as|suit(?:ed|able)|effective|works|labell?ed|approved)\b",
-    re.I,
-)
-
-
 def ways(s: Said) -> Hits:
     """Ways it may be used, ways it may not, and whether the label keeps to those it names."""
     if s.part in ("warranty", "letter", "first aid", "storage", "equipment", "farm workers", "hazards to people"):
@@ -174,21 +178,29 @@ def ways(s: Said) -> Hits:
                 yield Hit("method forbidden", name)
     elif s.part in METHOD_PARTS:
         yield Hit("method", s.part)
-    elif (_DONE.search(s.text) or re.search(r"\bmethods?\b", s.under, re.I)) and not NEGATED.search(s.text):
+    elif (DONE.search(s.text) or re.search(r"\bmethods?\b", s.under, re.I)) and not NEGATED.search(s.text):
         for name in named:
             yield Hit(
                 "method",
                 name,
-                "sure" if s.part in ("sites", "directions", "front", "other", "restrictions") else "likely",
+                "sure"
+                if s.part in ("sites", "directions", "front", "other", "restrictions") and _WAY.search(s.text)
+                else "likely",
             )
     for kind, patterns in _CLOSED:
         if any(pattern.search(s.text) for pattern in patterns):
             yield Hit(kind, "yes")
 
 
+_WAY = re.compile(
+    r"cut[- ](?:stump|surface)|stump (?:treat|appl|spray)|basal[- ](?:bark|spray|treat|appl)|hack[- ]?(?:and|&|n)[- ]?squirt|\bfrill|\binject|\bfoliar\b|foliage spray|leaf spray|girdl|thin ?-?line|streamline|"
+    r"(?:treat|appl|spray)\w*[^.;]{0,40}\bstumps?\b|stumps?\b[^.;]{0,20}\b(?:treated|sprayed|painted)",
+    re.I,
+)
+"""Words that name a way and not only a part of a plant."""
 _CONDITION = re.compile(
     r"\d|\b(?:when|if|during|within|until|unless|exceed|wet|frozen|run-?off|after|before|inversions?|winds?|rain|enter|entry|drip|"
-    r"near|dilut\w*|mix|mixed|rates?|stronger|weaker|graz\w*|contact|desirable|carrier|water|surfactant|other methods?|listed|below|that)\b",
+    r"near|roots?|graft\w*|dilut\w*|mix|mixed|rates?|stronger|weaker|graz\w*|contact|desirable|carrier|water|surfactant|other methods?|listed|below|that)\b",
     re.I,
 )
 _WAY_BARRED = re.compile(
@@ -199,7 +211,7 @@ _TIGHT = r"\b(?:only|solely|exclusively|(?:is|are) (?:limited|restricted|confine
 _NAMED = r"\b(?:named|listed|specified|shown|stated|described|given|appear(?:s|ing)?|here|below|above|on (?:this|the) label|in (?:this|the) (?:label(?:ing)?|table|list))\b"
 _UNNAMED = rf"(?:\b(?:not|does not|do not|is not|are not|other than|except)\b[^.;]{{0,30}}?{_NAMED}|\bother than (?:those|the ones)\b|\b(?:label|table|list) does not (?:name|list|show|describe)\b|\bunlisted\b)"
 _KINDS_OF_PLANT = r"\b(?:species|plants?|weeds?|brush|trees?|targets?)\b"
-_RATE = r"\brates?\b"
+_RATE = r"\b(?:rates?|dosages?|doses?|amounts?)\b"
 
 
 def _closed(what: str) -> tuple[re.Pattern[str], ...]:
@@ -228,13 +240,15 @@ _CLOSED = (
         tuple(
             re.compile(pattern, re.I)
             for pattern in (
-                rf"(?:{FORBIDS})[^.;]*\b(?:less than|lower|reduced|below|under|reduce|smaller)\b[^.;]*{_RATE}",
+                rf"(?:{FORBIDS})[^.;]*\b(?:less than|lower|lesser|reduced|below|under|reduce|smaller)\b[^.;]*{_RATE}",
                 rf"(?:{FORBIDS})[^.;]*{_RATE}[^.;]*\b(?:less|lower|below|under)\b",
                 rf"\b(?:lower|reduced|smaller|less)\b[^.;]*{_RATE}[^.;]*(?:{FORBIDS})",
                 rf"{_RATE}[^.;]*\b(?:lower|less|below|under)\b[^.;]*(?:{FORBIDS})",
                 r"\bfull (?:label(?:l?ed)? )?rates? only\b|\bonly (?:at|use) the full\b",
                 rf"{_RATE}[^.;]*\bleast (?:that|which) (?:may|can) be (?:applied|used)|\bdo not go (?:under|below) (?:it|the label)",
                 r"not (?:allowed|permitted|lawful) to (?:apply|use) (?:less|lower)",
+                rf"\bsub-?label rates?[^.;]*(?:{FORBIDS})|\bunder-?dos(?:e|ing)\b[^.;]*(?:{FORBIDS})|(?:{FORBIDS})[^.;]*\bunder-?dos",
+                rf"(?:{FORBIDS})[^.;]*\b(?:cut|shave|skimp)\b[^.;]*{_RATE}|\bonly at the {_RATE}[^.;]*\b(?:given|listed|stated|shown)\b|{_RATE}[^.;]*\bboth (?:the )?(?:minimum|least) and\b",
                 rf"(?:{FORBIDS})[^.;]*\b(?:less than|under|below) [\d./]+ (?:qt|pt|gal|fl oz|oz|lb)\b[^.;]*\bacre",
             )
         ),
@@ -244,7 +258,7 @@ _CLOSED = (
 
 _UNDER = r"(?:less than|under|up to|smaller than|(?:no|not) (?:more|greater|larger|thicker|wider|bigger) than|not (?:exceeding|over)|at most|below|maximum of|thinner than)"
 _OVER = r"(?<!not )(?<!no )(?:at least|greater than|over|more than|larger than|bigger than|wider than|thicker than|above|exceeding|minimum of|from|(?:no|not) (?:smaller|thinner|less|under) than)"
-_ACROSS = r"[^.;,]{0,40}?(?:diameter|\bdbh\b|d\.b\.h|caliper|\bbasal\b|at breast|across|through\b|thick)"
+_ACROSS = r"[^.;,]{0,40}?(?:diameter|ground line|\btrunks?\b|\bdbh\b|d\.b\.h|caliper|\bbasal\b|at breast|across|through\b|thick)"
 _SMALL = (
     re.compile(rf"{_UNDER}\s*{LENGTH}{_ACROSS}", re.I),
     re.compile(
@@ -256,7 +270,7 @@ _SMALL = (
     re.compile(rf"(?:diameters?|\bdbh\b|caliper) (?:of |is |are )?{LENGTH}\s*or (?:less|smaller|under)\b", re.I),
 )
 _BETWEEN_SIZES = re.compile(
-    rf"({NUMBER})\s*(?:to|-|and|through)\s*({NUMBER})[\s-]*(inch(?:es)?|in\.?|cm)\b(?=[^.;]{{0,30}}(?:diameter|\bdbh\b|thick|across|caliper))|"
+    rf"({NUMBER})(?:\s*(?:inch(?:es)?|in\.))?\s*(?:to|-|and|through)\s*({NUMBER})[\s-]*(inch(?:es)?|in\.?|cm)\b(?=[^.;]{{0,30}}(?:diameter|\bdbh\b|thick|across|caliper))|"
     rf"(?:diameters?|\bdbh\b|caliper)[^.;\d]{{0,25}}({NUMBER})\s*(?:to|-|and)\s*({NUMBER})[\s-]*(inch(?:es)?|in\.?|cm)\b",
     re.I,
 )
@@ -282,9 +296,31 @@ _LARGE = (
 )
 
 
+_STEMS = r"\b(?:stems?|trunks?|stumps?|trees?|saplings?|boles?|brush|plants)\b"
+_SMALL_STEMS = re.compile(
+    rf"{_STEMS}[^.;\d]{{0,40}}?(?:{_UNDER}|slimmer than)\s*{LENGTH}|{_STEMS}[^.;\d]{{0,30}}?{LENGTH} (?:or|and) (?:less|smaller|under|below|down)\b",
+    re.I,
+)
+_LARGE_STEMS = re.compile(
+    rf"{_STEMS}[^.;\d]{{0,40}}?{_OVER}\s*{LENGTH}|{_STEMS}[^.;\d]{{0,30}}?{LENGTH} (?:or|and) (?:more|larger|over|above|up)\b",
+    re.I,
+)
+_OTHER_LENGTH = re.compile(
+    r"\b(?:height|high|tall|deep|depth|above (?:the )?(?:ground|soil)|from the ground|lower|length|long|pieces?|cut into|haul\w*|pile\w*|chip\w*|lean\w*|fall\w*|limbs?|apart|spac\w+|between|every|rain\w*|band|wide)\b",
+    re.I,
+)
+"""Inches that are no diameter."""
+_DOSE_BY_SIZE = re.compile(rf"\b(?:per|for each|for every|each|every)\s+(?:{NUMBER}\s*(?:to|-)\s*)?{LENGTH}", re.I)
+"""A dose for so many inches of stem: no limit of size."""
+
+
 def size(s: Said) -> Hits:
     """Stems it is for, by their diameter: a limit only where no rate goes by size."""
     if not s.methods and not re.search(r"\bstems?\b|\btrees?\b|\bbrush\b|\bplants\b|\bstumps?\b", s.text, re.I):
+        return
+    if _DOSE_BY_SIZE.search(s.text) or re.search(
+        r"\bnot excluded\b|\bmay (?:need|require|take)\b|\bmore (?:time|mix|spray)\b", s.text, re.I
+    ):
         return
     if (m := _BETWEEN_SIZES.search(s.text)) and not re.search(r"\brates?\b|%|\bapart\b|\bcuts?\b", s.text, re.I):
         low, high, unit = (m[1], m[2], m[3]) if m[1] else (m[4], m[5], m[6])
@@ -303,18 +339,35 @@ def size(s: Said) -> Hits:
             r"\brates?\b|\bconcentration|\bcuts? (?:per|for)|\bone cut\b|\b1 cut\b|\bhigher\b|\blower\b", s.text, re.I
         )
     )
+    loose = not small and not large and not by_size and not _OTHER_LENGTH.search(s.text)
+    if loose:
+        small, large = _SMALL_STEMS.search(s.text), _LARGE_STEMS.search(s.text)
     # "Not effective on stems over 6 inches" is a greatest size, as "on stems up to 6 inches" is.
     turned = re.search(rf"\bnot (?:effective|recommended|for|intended)\b|{FORBIDS}", s.text, re.I)
     kinds = ("least stem", "greatest stem") if turned else ("greatest stem", "least stem")
     for kind, m in zip(kinds, (small, large), strict=True):
         if m:
-            yield Hit(kind, f"{m[1]} {'cm' if m[2].lower() == 'cm' else 'in'}", "unsure" if by_size else "sure")
+            number, unit = [group for group in m.groups() if group][:2]
+            how: Sure = "unsure" if by_size else "likely" if loose else "sure"
+            yield Hit(kind, f"{number} {'cm' if unit.lower() == 'cm' else 'in'}", how)
 
 
 _KIND_OF = frozenset(
     "red white black sugar silver common glossy poison sweet green box autumn russian norway striped bigtooth tree multiflora "
-    "quaking princess japanese honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
+    "quaking princess japanese chinese winged slippery rock black sweetbay chestnut willow silver sitka honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
 )
+_NOUNS = re.compile(
+    r"\b(?:alders?|arrowwood|ash(?:es)?|aspens?|autumn[- ]olives?|bald ?cypress|bamboos?|barberr(?:y|ies)|basswoods?|beech(?:es)?|birch(?:es)?|bittersweet|blackberr(?:y|ies)|blackgum|black gum|box ?-?elders?|"
+    r"brambles?|brooms?|buckthorns?|buttonbush|camphor ?trees?|catalpas?|ceanothus|cedars?|cherr(?:y|ies)|chestnuts?|chinaberr(?:y|ies)|chokecherr(?:y|ies)|corktrees?|cottonwoods?|creepers?|cypress|"
+    r"deerbrush|dewberr(?:y|ies)|dogwoods?|elaeagnus|elderberr(?:y|ies)|elders?|elms?|eucalyptus|firs?|gorse|grapes?|grapevines?|greenbriers?|guavas?|gums?|hackberr(?:y|ies)|hawthorns?|hazels?|hemlocks?|hickor(?:y|ies)|"
+    r"holl(?:y|ies)|honey ?locusts?|honeysuckles?|hophornbeams?|hornbeams?|huckleberr(?:y|ies)|huisache|iv(?:y|ies)|ironwoods?|juniper|junipers|kudzu|laurels?|lilacs?|locusts?|madrones?|magnolias?|manzanitas?|maples?|"
+    r"melaleuca|mesquites?|mimosas?|mulberr(?:y|ies)|multiflora rose|myrtles?|oaks?|olives?|osage[- ]orange|palmettos?|paulownia|pawpaws?|pears?|pecans?|pepper ?trees?|persimmons?|pines?|plums?|poison[- ](?:ivy|oak|sumac)|"
+    r"poplars?|princess ?trees?|privets?|raspberr(?:y|ies)|redbuds?|red ?cedars?|rhododendrons?|roses?|russian[- ]olives?|sage ?brush|salmonberr(?:y|ies)|salt ?-?cedars?|sassafras|serviceberr(?:y|ies)|silktrees?|sourwoods?|"
+    r"spicebush|spruces?|sugarberr(?:y|ies)|sumacs?|sweet ?gums?|sycamores?|tallow ?-?trees?|tamarisks?|tanoaks?|thimbleberr(?:y|ies)|trees? ?-?of ?-?heaven|trumpet ?-?creepers?|tulip ?trees?|tupelos?|viburnums?|vines?|virginia[- ]creeper|"
+    r"walnuts?|wax ?myrtles?|willows?|wintercreepers?|wisterias?|witch ?-?hazels?|yaupon|yellow-?poplars?|ailanthus|hack-berr(?:y|ies))$",
+    re.I,
+)
+"""The last word of common names of woody plants: those of the handbook's list, and others from memory."""
 _NAME = re.compile(r"[A-Za-z][A-Za-z'’-]+(?: [A-Za-z][A-Za-z'’-]+){0,3}")
 
 
@@ -323,9 +376,10 @@ _NO_NAME = re.compile(
     r"application|apply|use|need|hard|plants?|brush|weeds?|trees controlled|well|figure|table|see|continued|acid|acre|not|is|are|by|in|along|on|to|from|with|(?<!-)of(?!-))\b",
     re.I,
 )
+_KINDS_BEHIND = re.compile(rf"([A-Za-z-]+) \(((?:(?:{'|'.join(sorted(_KIND_OF))})(?:, | and |, and )?)+)\)", re.I)
 _TURNED = re.compile(r"^([A-Za-z'’-]+), ([A-Za-z'’-]+(?: [A-Za-z'’-]+)?)$")
 _CONTROLS = re.compile(
-    r"\b(?:controls?|kills?|suppress(?:es)?|for (?:the )?(?:control|management|suppression) of|species controlled:?|controlled (?:species )?(?:include|are):?)\s+"
+    r"\b(?:controls?|kills?|suppress(?:es)?|(?:works|effective|active|used|labell?ed) (?:on|against)|susceptible (?:species|plants|brush)(?: include| are)?:?|(?:plants|species|brush|trees) (?:killed|controlled)[^.:]{0,20}?(?:include|are|:)|for (?:the )?(?:control|management|suppression) of|species controlled:?|controlled (?:species )?(?:include|are):?)\s+"
     r"(?:unwanted |undesirable |woody |plants |species |brush |such as |including |include )*",
     re.I,
 )
@@ -334,16 +388,19 @@ _HARD_TO = re.compile(r"^(.{3,80}?) (?:is|are) (?:hard|difficult|easy|easier|har
 
 def plants(s: Said) -> Hits:
     """Plants by name: lists under their heading, and sentences that say what is killed; not what is spared."""
-    text = re.sub(r"\([^)]*\)", "", s.text).rstrip(".:")
+    # "Maples (red, sugar)" names two plants; in other brackets stands the Latin name.
+    text = _KINDS_BEHIND.sub(
+        lambda m: ", ".join(f"{kind.strip()} {m[1]}" for kind in re.split(r",| and ", m[2])), s.text
+    )
+    text = re.sub(r"\([^)]*\)", "", text).rstrip(".:")
     if re.search(r"\bnot (?:control|kill|effective|suppress)|\bdoes not\b|\bdo not\b", text, re.I):
         return
     told = _CONTROLS.search(text)
     hard = _HARD_TO.search(text)
-    if s.part != "plants" and not (
-        told and re.search(r"\bkills?\b|\bcontrols\b", told[0], re.I) and s.part in ("directions", "other")
-    ):
+    listed = s.part == "plants" or bool(_PLANTS_FOLLOW.search(s.under))
+    if not listed and not (told and s.part in ("directions", "other", "front", "restrictions", *METHOD_PARTS)):
         return
-    if re.search(r"\d|%", text):
+    if re.search(r"\d|%|\bmethods?\b", text) or _SPARED.search(text):
         return
     if hard:
         text = hard[1]
@@ -353,19 +410,43 @@ def plants(s: Said) -> Hits:
         text = text[m.end() :]
     elif re.search(r"\bcontrol\w*|\bspecies\b", text, re.I):
         return
-    if (m := _TURNED.match(text.strip())) and m[2].lower().split()[0] in _KIND_OF:
-        yield Hit("plant", f"{m[2]} {m[1]}".lower(), "likely")
+    text = re.sub(r"\s+[A-Z][a-z]+ (?:spp?\.?|[a-z]{4,})$", "", text) if listed else text
+    pairs = [m for piece in text.split(";") if (m := _TURNED.match(piece.strip()))]
+    if pairs and len(pairs) == len([p for p in text.split(";") if p.strip()]):
+        for m in pairs:
+            if m[2].lower().split()[0] in _KIND_OF:
+                yield Hit("plant", f"{m[2]} {m[1]}".lower(), "likely")
         return
-    pieces = [p.strip() for p in re.split(r"[,•]|\s+as well as\s+|\s+and\s+|\s+or\s+", text) if p.strip()]
+    pieces = [p.strip(" .") for p in re.split(r"[,;•|]|\s+as well as\s+|\s+and\s+|\s+or\s+", text) if p.strip(" .")]
     sentence = len(pieces) == 1 and len(pieces[0].split()) > 4
-    for piece in pieces:
-        if not sentence and _NAME.fullmatch(piece) and not _NO_NAME.search(piece):
-            yield Hit("plant", piece.lower(), "likely")
+    for n, piece in enumerate(pieces):
+        if piece.lower() in _KIND_OF and n + 1 < len(pieces):
+            # "Red and sugar maple".
+            following = next((p for p in pieces[n + 1 :] if p.lower() not in _KIND_OF), "").split()
+            piece = f"{piece} {following[-1]}" if len(following) > 1 else piece
+        name = re.sub(r"^(?:most |some |many |all |both |young |unwanted |undesirable )+", "", piece, flags=re.I)
+        if sentence or not _NAME.fullmatch(name) or _NO_NAME.search(name) or name.lower() in _KIND_OF:
+            continue
+        # Outside of a list only what is known for a plant's name is one.
+        if _NOUNS.search(name) or (s.part == "plants" and len(pieces) > 1):
+            yield Hit("plant", name.lower(), "likely")
+        elif s.part == "plants" and s.text[:1].isupper() and len(name.split()) <= 3:
+            yield Hit("plant", name.lower(), "unsure")
+
+
+_PLANTS_FOLLOW = re.compile(
+    r"\b(?:species|plants|brush|trees|weeds)\b[^.]*(?:listed|below|following|include|controlled|:)", re.I
+)
+_SPARED = re.compile(
+    r"\b(?:toleran\w+|injur\w+|damag\w+|desirable|spared?|planted|crop trees?|releas\w+|not (?:be )?(?:treated|harmed)|resistant|escape|may survive|nurser\w+|seedlings)\b",
+    re.I,
+)
+"""Words of sentences in which plants are named that are not the ones to be killed."""
 
 
 def roots(s: Said) -> Hits:
     """What it asks about plants beside those that are treated, and about rare ones."""
-    shared = r"root grafts?|root[- ]graft|roots? (?:systems? )?(?:may|might|can|could)? ?(?:be|have been|have)? ?grafted|(?:shar(?:e|ing|ed)|common|connected|interconnected) (?:a )?(?:common )?root|share (?:a )?root|roots? (?:systems? )?(?:are|is) (?:shared|connected|grafted)"
+    shared = r"roots?\b[^.;]{0,70}\bgrafted\b|grafted\b[^.;]{0,30}\broots?|root grafts?|root[- ]graft|roots? (?:systems? )?(?:may|might|can|could)? ?(?:be|have been|have)? ?grafted|(?:shar(?:e|ing|ed)|common|connected|interconnected) (?:a )?(?:common )?root|share (?:a )?root|roots? (?:systems? )?(?:are|is) (?:shared|connected|grafted)"
     if re.search(shared, s.text, re.I) and re.search(FORBIDS, s.text, re.I):
         yield Hit("no shared roots", "yes")
     if re.search(r"\bbulletins?\b", s.text, re.I) and re.search(r"endangered|obtain|follow|species", s.text, re.I):

@@ -26,12 +26,12 @@ def rain(s: Said) -> Hits:
 
 
 Bound = Literal["", "over", "under"]
-_OVER = r"\batleast\b|above|exceeds?|exceeding|over|greater|more than|higher|warmer|hotter|in excess of|faster|stronger|\breach(?:es|ed)?\b|\bclimbs?\b|\btops?\b"
-_UNDER = r"\batmost\b|below|less than|under|lower|colder|cooler|not (?:over|above|exceed|more than|greater)\w*|(?:do|does) not exceed|no (?:more|greater|higher) than|or less|at most|up to|calmer"
+_OVER = r"\batleast\b|above|exceeds?|exceeding|over|greater|more than|higher|warmer|hotter|in excess of|faster|stronger|heavier|beyond|past|\bclimbs?\b|\btops?\b"
+_UNDER = r"\batmost\b|below|less than|under|lower|colder|cooler|not (?:over|above|exceed|more than|greater)\w*|(?:do|does) not exceed|no (?:more|greater|higher) than|or less|at most|up to|calmer|lighter|weaker|slower|\bfalls? to\b|\bdrops? (?:to|below)\b"
 
 
 _AT_LEAST = re.compile(
-    r"\b(?:no|not) (?:less|lower|colder|cooler|under|below)(?: than)?\b|\bat least\b|\bminimum\b|\bwarmed (?:up )?to\b",
+    r"\b(?:no|not) (?:less|lower|lighter|weaker|slower|colder|cooler|under|below)(?: than)?\b|\bat least\b|\bminimum\b|\b(?:has |have )?(?:warmed|risen|reached) (?:up )?(?:to|above)?|\b(?:reaches|rises to|warms to)\b",
     re.I,
 )
 _AT_MOST = re.compile(
@@ -103,7 +103,18 @@ def wind(s: Said) -> Hits:
         return
     for m in speeds:
         limits = _limit(s.text, m)
-        how: Sure = "unsure" if apart or len(speeds) > 2 else "sure"
+        ruled = re.search(
+            rf"{FORBIDS}|\bmust\b|\bonly\b|\bmaximum\b|\bstop\b|\bcease\b|\blimit|exceed|\bdelay|\bpostpone|\bsuspend|\bunless\b",
+            s.text,
+            re.I,
+        )
+        if re.search(r"\bfell(?:ing)?\b|\bclimb|\bburn|\bsaw\b|\bchainsaw|\bladder", s.text, re.I) and not re.search(
+            r"\bappl|\bspray", s.text, re.I
+        ):
+            continue
+        if not ruled and not re.search(r"\bappl|\bspray|\btreat|\buse\b", s.text, re.I):
+            continue
+        how: Sure = "unsure" if apart or len(speeds) > 2 else "sure" if ruled else "likely"
         if limits:
             yield Hit("strongest wind" if limits == "most" else "weakest wind", f"{m[1]} {m[2].lower()}", how)
 
@@ -145,7 +156,7 @@ def heat(s: Said) -> Hits:
 
 
 _WITHIN = re.compile(
-    rf"(?:within|no later than|not later than|no (?:more|longer) than|not more than|not longer than|longer than|more than|in less than|less than|before|under|over|exceed(?:s|ing)?|delay of|\bin|at most|maximum(?: of)?|limit(?: is| of)?|up to)\s*(?:about |approximately |the first )?"
+    rf"(?:within|beyond|later than|\\blag\\b[^.;\\d]{{0,25}}|no later than|not later than|no (?:more|longer) than|not more than|not longer than|longer than|more than|in less than|less than|before|under|over|exceed(?:s|ing)?|delay of|\bin|at most|maximum(?: of)?|limit(?: is| of)?|up to)\s*(?:about |approximately |the first )?"
     rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(minutes?|mins?|hours?|hrs?|h|seconds?)",
     re.I,
 )
@@ -162,7 +173,7 @@ def cut_to_treat(s: Said) -> Hits:
     if not (near or s.part in ("cut stump", "hack and squirt")) or _RAIN.search(s.text):
         return
     if re.search(
-        r"\bhay\b|\bmow|\bgraz|\bdry\b|\bdried\b|re-?ent|\bstor|\bmix|\brinse|\beyes?\b|\bskin\b|\binterval\b|\bentry\b|\bagitat|\bshake|\brepeat|\breappl",
+        r"\bnot necessary\b|\bneed not\b|\bburn|\bhay\b|\bmow|\bgraz|\bdry\b|\bdried\b|re-?ent|\bstor|\bmix|\brinse|\beyes?\b|\bskin\b|\binterval\b|\bentry\b|\bagitat|\bshake|\brepeat|\breappl",
         s.text,
         re.I,
     ):
