@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from stemward.kinds.product import Force
 from stemward.label.facts import KINDS
 from stemward.label.reader.clauses import apart
-from stemward.label.reader.find import amounts, around, identity, people, ways, weather
+from stemward.label.reader.find import amounts, around, identity, mixes, people, ways, weather
 from stemward.label.reader.parts import Sentence, sentences_of
 from stemward.label.reader.phrases import ADVICE, ANY_STATE, DONE, ELSEWHERE, HARD, METHODS, PLACES, SOFT, STATES
 from stemward.label.reader.said import METHOD_PARTS, RANK, Hits, Said, Sure
@@ -61,8 +61,8 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (people.gloves, ONLY_EXCEPTIONS, "categor|glove|resist|chart"),
     (people.entry, ANY, "ent|rei|dry|dried|dries|wet|out|hour|days|hrs"),
     (people.aid, ONLY_EXCEPTIONS, ""),
-    (amounts.mix, ANY, "%|dilut|strength|part|gal|:|neat|ready|concentrate|volume|equal|half|quarter|supplied"),
-    (amounts.carrier, ANY, "water|aqueous|oil|diesel|kerosene"),
+    (mixes.mix, ANY, "%|dilut|strength|part|gal|:|neat|ready|concentrate|volume|equal|half|quarter|supplied"),
+    (mixes.carrier, ANY, "water|aqueous|oil|diesel|kerosene"),
     (amounts.per_stem, ANY, "inch| in|cm|ml|oz|teaspoon|milliliter|cc "),
     (amounts.maxima, ANY, "acre|/a|per a|/ha"),
     (amounts.repeats, ANY, "appl|treat|interval|apart|times|often|year|months|again|season|spray"),

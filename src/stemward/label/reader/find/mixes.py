@@ -1,0 +1,337 @@
+"""Shares of product in the mix, and what it is mixed with."""
+
+import re
+from collections.abc import Callable
+from typing import NamedTuple
+
+from stemward.label.reader.phrases import FORBIDS, NEGATED, NUMBER, RANGE
+from stemward.label.reader.said import Hit, Hits, Said, Sure
+
+_ADDED = r"(?:non-?ionic |crop |methylated |seed |ammonium |drift |oil )*(?:surfactants?|adjuvants?|sulfate|dyes?|colou?rants?|concentrates?|NIS|COC|MSO|AMS|defoamers?|additives?)"
+_OTHER_USE = re.compile(
+    r"\b(?:drift control|control agent|defoamer|dye|colorant|marker|antifoam|fertilizer)\b|\bwip(?:er|ing)\b|\bwicks?\b|\broller|\bwater per acre\b|\bof water\b[^.;]{0,20}\bper acre\b",
+    re.I,
+)
+"""What is added besides, other tools, and volumes of spray: no shares of the product."""
+_LEAST = re.compile(
+    r"\bat least\b|\bminimum\b|\bmin\.|no (?:less|weaker|lower) than|not (?:less|weaker|lower) than|\bweakest\b|\bdown to\b|\bfloor\b|\bleast (?:concentration|strength)\b|"
+    rf"\b(?:weaker|lower|less) than\b[^.;]*(?:{FORBIDS})|(?:{FORBIDS})[^.;]*\b(?:weaker|lower|less) than\b",
+    re.I,
+)
+_OF_OTHERS = re.compile(
+    rf"{_ADDED}\b[^.;%]{{0,40}}?{NUMBER}\s*%?(?:{RANGE}{NUMBER})?\s*%(?:\s*v/v)?|"
+    rf"{NUMBER}\s*%?(?:{RANGE}{NUMBER})?\s*%(?:\s*\(?(?:v/v|w/v|by volume)\)?)?\s*(?:of )?(?:an? )?{_ADDED}",
+    re.I,
+)
+"""Shares of what is added to a mix, which are not those of the product."""
+_NO_SHARE = (
+    r"(?!\s*(?:of (?:the |an? |any |total )?(?:\w+ )?(?:foliage|crown|leaves|area|acre|surface|canopy|plants?|stems?|field|pasture|water|acreage|"
+    r"site)|control|active|ae\b|ai\b|kill|slope|relative|humidity|cover|or more of the (?:leaves|area)))"
+)
+_A_SHARE = r"(?:v/v|diluted?|for\b|in (?:water|oil|an?\b)|emulsion|\(v/v\)|by volume|solutions?|mix(?:ture)?s?|concentrations?|sprays?|of (?:this |the )?product|product|dilutions?|strength)"
+_BETWEEN = re.compile(
+    rf"(?<![\d./-])({NUMBER})\s*%?\s*(?:to|-|or|through|and (?:not|no) more than|and at most|and)\s*({NUMBER})\s*%{_NO_SHARE}",
+    re.I,
+)
+_ONE = re.compile(
+    rf"(?<![\d./-])({NUMBER})\s*%\s*(?:\(?\s*{_A_SHARE})|"
+    rf"(?:{_A_SHARE}|concentration|dilut\w+|rate|strength|product in mix|use|apply|prepare|mix)\s*(?:of|at|to|is|an?|contain\w*|:)?\s*(?:up to |at |no more than |not more than |at most |down to |as low as |as little as |as much as |a |an )*({NUMBER})\s*%{_NO_SHARE}",
+    re.I,
+)
+_ROW = re.compile(
+    rf"^(?!.*\b(?:control|slope|cover|humidity|kill|leaves|spray volume|recycled)\b)[A-Z][^.;:%\d]{{0,24}}(?:{NUMBER} (?:feet|ft|in|inches|cm)\b[^.;:%\d]{{0,12}})?:?\s({NUMBER})\s*%$",
+    re.I,
+)
+"""A row of a table without rules in a part on one way: a few words and a share."""
+_WHOLE = re.compile(
+    r"\bundiluted\b|\bfull[- ]strength\b|\bneat\b|\bdo not dilute\b(?! (?:in|with|by|below|beyond|to less|more|further))|\bnot (?:to )?be diluted\b(?! (?:in|with|by|further|more|beyond|below))|\bas supplied\b|\b(?:no|without) (?:further |more )?(?:dilution|diluting)\b|\bnot diluted\b|\bundilute\b|\bwithout (?:dilution|diluting)\b|"
+    r"\bready[- ]to[- ]use\b|\bconcentrate as it comes\b|\bas it comes from the\b|\bstraight from the\b",
+    re.I,
+)
+"""Ways to say that nothing is added."""
+_PARTS = re.compile(
+    r"\b(\d+)\s*parts?\s*(?:of )?(?:(?:this |the )?(?:product|herbicide|concentrate)\s*)?(?:with|to|and|in|per|:)?\s*(\d+)\s*parts?",
+    re.I,
+)
+_COUNTS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
+_EACH_TO = re.compile(
+    r"\b(\d+|one|two|three|four|five|ten) (?:parts?|volumes?)\b[^.;\d]{0,35}?\b(?:with|to|and|in|plus|,|into)\s*(\d+|one|two|three|four|five|six|seven|eight|nine|ten) (?:equal )?(?:parts?|volumes?)\b",
+    re.I,
+)
+_HALF = re.compile(r"\b(?:equal (?:volumes?|parts?|amounts?|quantit\w+)|half[- ]strength|half and half|50/50)\b", re.I)
+_QUARTERS = {
+    "a quarter": 25,
+    "one-quarter": 25,
+    "one-fourth": 25,
+    "one-third": 33.33,
+    "a third": 33.33,
+    "one-half": 50,
+    "half": 50,
+    "three-quarters": 75,
+    "three-fourths": 75,
+    "two-thirds": 66.67,
+}
+_BY_SHARE = re.compile(
+    rf"\b(?:from )?({'|'.join(_QUARTERS)}) (?:to|and|through) ({'|'.join(_QUARTERS)})\b(?=[^.;]*\b(?:mix|strength|herbicide|product|solution|rest)\b)|\b(?:share|strength|mix|dilut\w+)\b[^.;]*\b({'|'.join(_QUARTERS)}) (?:to|and|through) ({'|'.join(_QUARTERS)})\b",
+    re.I,
+)
+_OF_A_HUNDRED = re.compile(
+    rf"\b100\s*(?:gal|-gal)\b[^.%]{{0,50}}?[:,-]?\s({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*(gal|qt|pt|fl oz)\b(?! of (?:water|oil|diesel))",
+    re.I,
+)
+_RATIO = re.compile(
+    r"\b(\d+)\s*:\s*(\d+)\b(?=[^.]*\b(?:water|oil|diesel|dilut|mix|solution|with|product))|\b(\d+) (?:to|in) (\d+) (?:dilution|mixture|ratio)\b",
+    re.I,
+)
+_PER_GALLON = re.compile(
+    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*(fl oz|oz|pt|qt|mL)\b[^.;%]{{0,40}}?(?:per|/|in each|into each|in|into|to|for|to make|with)\s*(?:1 |each |every |one |a |the )?gal(?:lon)?\b",
+    re.I,
+)
+_TO_MAKE = re.compile(
+    rf"({NUMBER})(?:\s*(?:gal|qt|pt)?\s*(?:to|-)\s*({NUMBER}))?\s*(gal|qt|pt|fl oz)\b[^.;%]{{0,80}}?"
+    r"(?:to make|per|in each|/|in (?:enough|sufficient) [^.;]{0,40}?(?:to make|for))\s*(?:a total of )?100\s*(?:gal|-gal)",
+    re.I,
+)
+_IN_REST = re.compile(
+    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*gal\b[^.;]{{0,40}}?\b(?:in|with|to|and|into)\s*({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*gal\b",
+    re.I,
+)
+_WITH = re.compile(
+    rf"(?<![\d./-])({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*(fl oz|oz|pt|qt|gal)\b[^.;%]{{0,40}}?\b(?:with|to|into|plus|and)\s*(?:no more than |not more than |at least |each |every |an? )?"
+    rf"({NUMBER})\s*(fl oz|oz|pt|qt|gal)s?\b (?:of )?(?:clean |enough )?(?:water|oil|diesel|kerosene|diluent|basal)",
+    re.I,
+)
+_GALLONS = {"gal": 1.0, "qt": 0.25, "pt": 0.125, "fl oz": 1 / 128, "oz": 1 / 128, "ml": 1 / 3785.41}
+"""US gallons in each: 231 cubic inches a gallon, 128 fluid ounces, 3,785.41 mL (NIST SP 811, 2008)."""
+
+
+def figure(text: str) -> float:
+    """A number as labels print it: "1 1/2", "1-1/2", "1,000", ".5"."""
+    total = 0.0
+    for piece in re.split(r"[\s-]+", text.replace(",", "")):
+        over, _, under = piece.partition("/")
+        total += float(over) / float(under or 1) if float(under or 1) else 0.0
+    return total
+
+
+def _percent(value: float) -> str:
+    return f"{value:.4g} %"
+
+
+class Asked(NamedTuple):
+    """A sentence that tells a share. m: where. least: it speaks of a least share. most: how sure of several ways or shares."""
+
+    m: re.Match[str]
+    text: str
+    least: bool
+    most: Sure
+
+
+class Shares(NamedTuple):
+    """The weakest and the strongest share as typed, "" where there is none, and how sure they are."""
+
+    weakest: str
+    strongest: str
+    sure: Sure
+
+
+def _one(percent: str, asked: Asked, sure: Sure) -> Shares:
+    return Shares(percent, "", sure) if asked.least else Shares("", percent, sure)
+
+
+def _whole(asked: Asked) -> Shares | None:
+    barred = re.search(rf"(?:{FORBIDS})[^.]{{0,25}}(?:undiluted|full[- ]strength|neat)", asked.text, re.I)
+    return None if barred else Shares("", "100 %", asked.most)
+
+
+def _by_quarters(asked: Asked) -> Shares:
+    low, high = (_QUARTERS[group.lower()] for group in asked.m.groups() if group)
+    return Shares(f"{low:g} %", f"{high:g} %", "likely")
+
+
+def _half(asked: Asked) -> Shares | None:
+    mixed = re.search(r"water|oil|diesel|dilut|mix", asked.text, re.I)
+    return Shares("", "50 %", "likely") if mixed else None
+
+
+def _parts(asked: Asked) -> Shares:
+    own, rest = (_COUNTS.get(group.lower(), 0) or int(group) for group in asked.m.groups())
+    return _one(_percent(100 * own / max(1, own + rest)), asked, "sure" if _PARTS.search(asked.m[0]) else "likely")
+
+
+def _ratio(asked: Asked) -> Shares:
+    """One to four may be one in four or one and four."""
+    own, rest = int(asked.m[1] or asked.m[3]), int(asked.m[2] or asked.m[4])
+    told = re.search(r"product to|product:|parts|water\b.*\bproduct|oil\b.*\bproduct", asked.text, re.I)
+    return _one(_percent(100 * own / max(1, own + rest)), asked, "likely" if own == rest or told else "unsure")
+
+
+def _between(asked: Asked) -> Shares:
+    # The higher figure first, or a slash that the page lost: a person looks.
+    return Shares(
+        f"{asked.m[1]} %", f"{asked.m[2]} %", asked.most if figure(asked.m[1]) < figure(asked.m[2]) else "unsure"
+    )
+
+
+def _single(asked: Asked) -> Shares:
+    return _one(f"{next(group for group in asked.m.groups() if group)} %", asked, asked.most)
+
+
+def _of_volume(low: str | None, high: str, unit: str, gallons: float) -> Shares | None:
+    """Shares of so much product in so many gallons of mix; none above the whole."""
+    share = 100 * _GALLONS[unit.lower()] / gallons
+    strongest = _percent(share * figure(high)) if share * figure(high) <= 100 else ""
+    return Shares(_percent(share * figure(low)) if low else "", strongest, "likely")
+
+
+def _of_a_hundred(asked: Asked) -> Shares | None:
+    if re.search(r"\bper 100\b|\bacre\b", asked.text, re.I):
+        return None
+    return _of_volume(asked.m[1] if asked.m[2] else None, asked.m[2] or asked.m[1], asked.m[3], 100.0)
+
+
+def _to_make(asked: Asked) -> Shares | None:
+    return _of_volume(asked.m[1] if asked.m[2] else None, asked.m[2] or asked.m[1], asked.m[3], 100.0)
+
+
+def _in_rest(asked: Asked) -> Shares | None:
+    """So many gallons in so many others, each a figure or each a range."""
+
+    def share(own: str, rest: str) -> str:
+        return _percent(100 * figure(own) / max(1e-9, figure(own) + figure(rest)))
+
+    if bool(asked.m[2]) != bool(asked.m[4]):
+        return None
+    return (
+        Shares(share(asked.m[1], asked.m[3]), share(asked.m[2], asked.m[4]), "likely")
+        if asked.m[2]
+        else Shares("", share(asked.m[1], asked.m[3]), "likely")
+    )
+
+
+def _with(asked: Asked) -> Shares | None:
+    """So much of the product with so much of a carrier, in any units."""
+    rest = _GALLONS[asked.m[5].lower()] * figure(asked.m[4])
+    low, high = (_GALLONS[asked.m[3].lower()] * figure(number) for number in (asked.m[1], asked.m[2] or asked.m[1]))
+    if not rest:
+        return None
+    return Shares(
+        _percent(100 * low / (low + rest)) if asked.m[2] else "", _percent(100 * high / (high + rest)), "likely"
+    )
+
+
+def _per_gallon(asked: Asked) -> Shares | None:
+    if re.search(r"\blb\b", asked.text, re.I):
+        return None
+    return _of_volume(asked.m[1] if asked.m[2] else None, asked.m[2] or asked.m[1], asked.m[3], 1.0)
+
+
+Reads = Callable[[Asked], Shares | None]
+IN_WORDS: tuple[tuple[re.Pattern[str], Reads], ...] = (
+    (_WHOLE, _whole), (_BY_SHARE, _by_quarters), (_HALF, _half), (_PARTS, _parts), (_EACH_TO, _parts), (_RATIO, _ratio),
+)  # fmt: skip
+IN_FIGURES: tuple[tuple[re.Pattern[str], Reads], ...] = (
+    (_BETWEEN, _between), (_ONE, _single), (_ROW, _single), (_TO_MAKE, _to_make), (_OF_A_HUNDRED, _of_a_hundred),
+    (_IN_REST, _in_rest), (_WITH, _with), (_PER_GALLON, _per_gallon),
+)  # fmt: skip
+"""How labels tell a share, in words and in figures, in the order in which they are tried."""
+
+
+def mix(s: Said) -> Hits:
+    """Shares of product in the mix, where a way or the mixing is spoken of."""
+    if not (s.methods or s.part == "mixing") or s.part in ("warranty", "storage", "first aid", "letter"):
+        return
+    if _OTHER_USE.search(s.text):
+        return
+    text = _OF_OTHERS.sub(" ", s.text)
+    figures = len(re.findall(r"%", text))
+    # Of several ways or shares in one sentence it is not sure which share is for which.
+    several = len(s.methods) > 1 or (figures == 2 and not _BETWEEN.search(text))
+    least, most = bool(_LEAST.search(text)), _MANY[figures > 2, several]
+    for table in (IN_WORDS, IN_FIGURES):
+        matches = ((reads, m) for pattern, reads in table if (m := pattern.search(text)))
+        found = next((shares for reads, m in matches if (shares := reads(Asked(m, text, least, most)))), None)
+        if found and found.weakest:
+            yield Hit("weakest mix", found.weakest, found.sure)
+        if found and found.strongest:
+            yield Hit("strongest mix", found.strongest, found.sure)
+
+
+_MANY: dict[tuple[bool, bool], Sure] = {
+    (False, False): "sure", (False, True): "likely", (True, False): "unsure", (True, True): "unsure",
+}  # fmt: skip
+_OIL = r"(?:(?:(?:basal|diluent|diesel|fuel|mineral|vegetable|penetrating|crop|bark|seed|paraffinic|methylated|commercially|available)[ -])*oils?\b|\bdiesel\b|\bkerosene\b)"
+
+
+def _carrier_rule(words: str) -> re.Pattern[str]:
+    """Sentences about the carrier itself: "oil must be used as diluent", "water is not a suitable carrier"."""
+    return re.compile(
+        rf"\b{words}[^.;]{{0,40}}\b(?:as (?:the |a )?(?:carrier|diluent)|(?:is|are) (?:not )?(?:the only |an? )?(?:\w+ )?(?:carriers?|diluents?))|"
+        rf"\b(?:as|for) (?:the |a )?(?:carrier|diluent)[^.;]{{0,30}}\b{words}|\b(?:use|with)\b[^.;]{{0,20}}\b{words}[^.;]{{0,20}}\bas (?:the |a )?(?:carrier|diluent)|"
+        rf"\b{words} carrier\b|(?:product|%|mix|concentrate)\b[^.;]{{0,12}}\bin (?:an? )?(?:\w+ )?{words}",
+        re.I,
+    )
+
+
+_NO_CARRIER = re.compile(
+    r"\brins|\bwash|\bspill|\bsurface water|\bstanding water|\bdrinking|\bhose\b|\bsoak|\brun-?off\b|\bsediment|\bfree of water|\bwater table|\b(?:near|into|over|from|to) (?:the )?water\b|"
+    r"\bbod(?:y|ies) of water|\bcrop oil|\boil concentrate|\bsnow\b|\bwipe\b|\bwater body|\bwater'?s edge",
+    re.I,
+)
+_CARRIES = re.compile(
+    r"\bcarriers?\b|\bdiluents?\b|\bdilut\w*|\bmix\w*|\bsolutions?\b|\bblend|\bfinished spray\b|\bemulsif\w*|\bdispers\w*|\bsoluble\b|%|\bparts?\b|\bvolumes?\b|\bgal\b|\bbalance\b|\brest\b|"
+    r"\b(?:fill|add|top off|made up|cut it|bring|brought up)\b|\d:\d",
+    re.I,
+)
+
+
+def carrier(s: Said) -> Hits:
+    """What the product is mixed with."""
+    if not (s.methods or s.part in ("mixing", "front", "restrictions")) or s.part in (
+        "warranty",
+        "storage",
+        "first aid",
+        "letter",
+    ):
+        return
+    for name, words in (("water", r"(?:water\b|\baqueous\b|\bwater-?based\b)"), ("oil", _OIL)):
+        m = re.search(words, s.text, re.I)
+        if m is None or not _CARRIES.search(s.text):
+            continue
+        ruled = _carrier_rule(words).search(s.text)
+        barred = re.search(
+            rf"(?:{FORBIDS}|\b(?:no|without)\b)[^.;,(]{{0,60}}{words}|{words}(?:[ -](?:carriers?|based|carried|mixtures?|mixes|dilutions?|diluents?))*[^.;,]{{0,12}}(?:\bnot (?:an? )?(?:suitable|proper)|{FORBIDS})|"
+            rf"\bnot\b[^.;,]{{0,30}}\b(?:in|with)\b[^.;,]{{0,15}}{words}",
+            f"{s.under} {s.text}" if re.search(FORBIDS, s.under, re.I) else s.text,
+            re.I,
+        )
+        if barred and re.search(r"\b(?:for|of|free of) [^.;]{0,12}$|\bless than\b|\bmore than\b", barred[0], re.I):
+            barred = None
+        if barred and re.search(
+            r"\b(?:instead of|substitut\w+ for|rather than|except|but|only|unless|unlike)\b", barred[0], re.I
+        ):
+            continue
+        if _NO_CARRIER.search(s.text) and not ruled:
+            continue
+        if barred:
+            yield Hit(
+                "carrier forbidden", name, "sure" if ruled or re.search(r"\bdilut|\bmix", s.text, re.I) else "likely"
+            )
+        elif ruled or _JOINED[name].search(s.text):
+            told = ruled or re.search(
+                r"\bcarriers?\b|\bdiluents?\b|\bdilut|\bmix|\bsolution|\bblend|%|\bparts?\b|\bgal\b", s.text, re.I
+            )
+            yield Hit("carrier", name, "sure" if told else "likely")
+        elif not NEGATED.search(s.text) and re.search(
+            r"\b(?:carriers?|diluents?|balance|rest|remainder)\b|\d:\d|\bparts?\b|\bvolumes?\b|%", s.text, re.I
+        ):
+            yield Hit("carrier", name, "likely")
+
+
+_JOINED = {
+    name: re.compile(
+        rf"(?:\b(?:in|with|and enough|parts|to|sufficient|enough|of)\s+|\b(?:carrier|diluent)s?:\s*)(?:(?:a|an|the|clean|enough|sufficient|either|commercially available|\d[\d-]*|gal|to|of|parts?)\s+){{0,4}}{words}",
+        re.I,
+    )
+    for name, words in (("water", r"water\b"), ("oil", _OIL))
+}
