@@ -16,7 +16,7 @@ from stemward.handbook import Book, load
 from stemward.handbook.trials import Trial
 from stemward.kinds import METHODS, Content
 from stemward.plan.ahead import default_kill
-from stemward.plan.behind import Asked, from_books
+from stemward.plan.behind import Asked, expected
 from stemward.reckon.alike import _JEFFREYS, believe, next_batch, next_chances
 from stemward.reckon.outcome import Prior, pool, prior_from_percent
 
@@ -82,7 +82,7 @@ def main() -> int:
             rest = without(book, source)
             n = trial.n or PERCENT_STEMS
             dead = round(n * share_of(trial))
-            ours, words = (from_books(asked_of(trial), b).prior for b in (rest, rated(rest)))
+            ours, words = (expected(asked_of(trial), b).prior for b in (rest, rated(rest)))
             said["ours"] += ours is not None
             said["ratings alone"] += words is not None
             one = pooled([t for t in trials if source_of(t.cited.source) != source])

@@ -246,3 +246,22 @@ def test_walk_of_the_demo(demo_folder, tmp_path, capsys):
     assert capsys.readouterr().out == first and json.loads(first)[0]["people"]
     assert main(["walk", str(demo_folder), "--people", "11"]) == 2
     assert "1 to 10 people" in capsys.readouterr().err
+
+
+def test_kill_rates_taken_out_can_be_counted_elsewhere(demo_folder, tmp_path, capsys):
+    """What one crew takes out another counts beside the books; a share that is none is refused in a sentence."""
+    out = tmp_path / "rates.csv"
+    args = ["revisits", str(demo_folder), "--as-of", "2026-11-01"]
+    assert main([*args, "--rates", str(out)]) == 0
+    alone = capsys.readouterr().out
+    assert main([*args, "--others", str(out)]) == 0
+    counted = capsys.readouterr().out
+    assert "are stems that others saw" in counted and "are stems that others saw" not in alone
+    for words, said in (
+        (["--others", str(out), "--share", "300 %"], "not between 0 and 100"),
+        (["--others", str(out), "--share", "some"], "not understood"),
+        (["--others", str(tmp_path / "none.csv")], "cannot be read"),
+        (["--others", str(demo_folder / "stems.csv")], "column"),
+    ):
+        assert main([*args, *words]) == 2
+        assert said in capsys.readouterr().err

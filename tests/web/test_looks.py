@@ -14,7 +14,8 @@ PAGES = [
     "ways/meadow/Frangula alnus/standing", "findings", "mix", "packet", "day", "hours", "walks", "after", "shelf",
     "shelf/new", "shelf/imazapyr-2lb/label", "shelf/imazapyr-2lb/jug", "changes", "out", "piece/person/owner",
     "piece/spared/oak-1", "background", "after/write", "after/other", "after/day/2025-09-20", "after/correct/e1",
-    "labels", "permits", "phone", "after/back", "after/worked", "years", "paper/season", "paper/share", "paper/bid",
+    "labels", "permits", "phone", "after/back", "after/worked", "after/others", "years", "paper/season",
+    "paper/share", "paper/bid",
     "ways/meadow/Frangula alnus/standing/arms", "first/3", "first/5", "first/6", "first/7",
 ]  # fmt: skip
 WITHOUT = ["/", "/sums", "/sums/stems?how=cut+stump&sizes=2+in", "/sums/near", "/sums/today", "/sums/back?seen=stump",

@@ -176,6 +176,20 @@ class Fields:
             self.add("key.figure", key, expected, typed=clean(typed))
             return None
 
+    def number(self, key: str, required: bool = False, high: float = 1e9, whole: bool = False) -> float:
+        """A bare number from 0 up; 0 if missing or wrong."""
+        expected = f"{key} = 3"
+        value = self.raw(key, required, expected)
+        if value is None:
+            return 0.0
+        if isinstance(value, bool) or not isinstance(value, int | float) or (whole and value != int(value)):
+            self.add("key.wrong_type", key, expected, wanted="a whole number" if whole else "a number")
+            return 0.0
+        if not 0 <= value <= high:
+            self.add("key.out_of_range", key, expected, typed=f"{value:g}", low=0.0, high=high, unit="")
+            return 0.0
+        return float(value)
+
     def volume_ul(self, key: str, required: bool = True) -> int | None:
         """A volume in whole microlitres, from 1 to 10 million litres; None if missing or wrong."""
         ml, _ = self.quantity(key, "volume", "ml", required, 1e-3, 1e10)

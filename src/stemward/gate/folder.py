@@ -123,6 +123,7 @@ def _tract(
         entries=entries,
         emergency=land.emergency,
         calibrations=land.calibrations,
+        rates=land.rates,
         mixing_place=land.mixing_place,
         origin=land.origin,
         wage_cents_h=land.wage_cents_h,

@@ -22,7 +22,8 @@ from stemward.gate.records import KEYS as ENTRY_KEYS
 from stemward.kinds import PLOTS, STEMS, Table
 
 LISTS = {"patches": ("patch", "id"), "people": ("person", "role"), "vessels": ("vessel", "id"),
-         "measures": ("measure", "id"), "calibrations": ("calibration", "tool")}  # fmt: skip
+         "measures": ("measure", "id"), "calibrations": ("calibration", "tool"),
+         "rates": ("rates", "id")}  # fmt: skip
 """Lists of tables in tract.toml: the kind of piece each makes, and what names it."""
 KINDS = ("tract", *(kind for kind, _ in LISTS.values()), "outline", "spared", "product", "choice", "tally")
 DAYS = ("read_on", "looked_on")

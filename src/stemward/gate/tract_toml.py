@@ -8,7 +8,18 @@ from typing import Literal, get_args
 
 from stemward.gate.fields import MOST_SIGNS_LONG, Fields, once
 from stemward.gate.text import ODD_SIGNS, near
-from stemward.kinds import PLACES, SITE_QUESTIONS, Calibration, MeasureOwned, Patch, Person, Soil, Vessel
+from stemward.kinds import (
+    METHODS,
+    PLACES,
+    SITE_QUESTIONS,
+    Calibration,
+    MeasureOwned,
+    OthersRate,
+    Patch,
+    Person,
+    Soil,
+    Vessel,
+)
 
 Who = Literal["own", "hire", "public", "adviser", "unknown"]
 WHO: tuple[Who, ...] = get_args(Who)
@@ -37,6 +48,7 @@ class TractFile:
     mixing_place: tuple[float, float] | None
     origin: tuple[float, float] | None
     wage_cents_h: int | None
+    rates: tuple[OthersRate, ...]
     patch_lines: Mapping[str, int]
 
 
@@ -71,6 +83,7 @@ def read_tract(
         mixing_place=_place(top.table("mixing_place")) if top.has("mixing_place") else None,
         origin=_origin(top.table("origin")) if top.has("origin") else None,
         wage_cents_h=cents(top, "wage"),
+        rates=_rates(top),
         patch_lines={patch.id: table.line() or 0 for table, patch in zip(patch_tables, patches, strict=True)},
     )
     for plant in top.words("unsure", example="glossy buckthorn"):
@@ -203,6 +216,27 @@ def _calibrations(top: Fields, tools: Collection[str]) -> tuple[Calibration, ...
         table.done()
         found.append(Calibration(tool, per_stroke_ml or 0.0, by, on))
     once(zip(tables, (one.tool for one in found), strict=True))
+    return tuple(found)
+
+
+def _rates(top: Fields) -> tuple[OthersRate, ...]:
+    """Kill rates that others handed on."""
+    tables, found = top.tables("rates"), []
+    for table in tables:
+        works, dead, seen = (int(table.number(name, True, 1e6, True)) for name in ("works", "dead", "seen"))
+        percent, ae_g_l, months = (table.number(name, high=1e4) for name in ("percent", "ae_g_l", "months"))
+        share, _ = table.quantity("share", "fraction", "frac", high=1.0)
+        one = OthersRate(
+            table.text("id", required=True, example="r1", most=40), table.text("whose"),
+            table.text("species", required=True, example="Frangula alnus"),
+            table.choice("method", METHODS, required=True), table.words("ingredients"),
+            max(works, 1), dead, seen, percent, ae_g_l, months, table.text("season"), share or 0.0,
+        )  # fmt: skip
+        if one.dead > one.seen:
+            table.add("rates.more_dead", "dead", "dead = 20", dead=one.dead, seen=one.seen)
+        table.done()
+        found.append(one)
+    once((table, one.id) for table, one in zip(tables, found, strict=True))
     return tuple(found)
 
 

@@ -1,7 +1,7 @@
 """Plain frozen values that every room shares."""
 
 from stemward.kinds.cited import Cited, Grade
-from stemward.kinds.columns import PLOTS, SPARED, STEMS, TABLES, Column, Table
+from stemward.kinds.columns import PLOTS, RATES, SPARED, STEMS, TABLES, Column, Table
 from stemward.kinds.entry import (
     ENTRY_KINDS,
     JUG_EVENTS,
@@ -20,6 +20,7 @@ from stemward.kinds.land import (
     Calibration,
     Choice,
     MeasureOwned,
+    OthersRate,
     Patch,
     Person,
     Question,
@@ -71,6 +72,7 @@ __all__ = [
     "PERMIT_STEPS",
     "PLACES",
     "PLOTS",
+    "RATES",
     "SITE_QUESTIONS",
     "SPARED",
     "STANDINGS",
@@ -94,6 +96,7 @@ __all__ = [
     "LabelFact",
     "MeasureOwned",
     "Method",
+    "OthersRate",
     "Patch",
     "Person",
     "Plan",

@@ -123,4 +123,19 @@ PLOTS = Table(
     one_of=(("high_cm", "high_in"),),
 )
 
+RATES = Table(
+    "rates",
+    (
+        Column("species", "text", "common or Latin name", "Frangula alnus", required=True, words=("plant",)),
+        Column("method", "text", "way of treating", "cut stump", required=True, words=("way",)),
+        Column("ingredients", "text", "active ingredients, joined by +", "glyphosate 480 g ae/L", required=True),
+        Column("percent", "number", "percent of product in the mix", "25", "", False, (), 0.0, 100.0),
+        Column("season", "text", "season of treatment", "summer"),
+        Column("works", "count", "days' works", "3", "", True, (), 1, 100000),
+        Column("dead", "count", "plants found dead", "20", "", True, (), 0, 1000000),
+        Column("seen", "count", "plants found dead or alive", "24", "", True, (), 1, 1000000),
+        Column("months", "number", "shortest time to the look", "13", "", False, (), 0.0, 600.0),
+    ),
+)
+
 TABLES = (STEMS, SPARED, PLOTS)

@@ -175,6 +175,29 @@ class Calibration:
 
 
 @dataclass(frozen=True, slots=True)
+class OthersRate:
+    """Kill rate that others saw and handed on, brought in to be counted beside the books.
+
+    whose: as its bringer calls them. ingredients: names. ae_g_l: acid in the mix, 0 where not told. works: how many
+    days' works stand behind dead and seen. share: what part of their stems counts here, 0 for not at all.
+    """
+
+    id: str
+    whose: str
+    species: str
+    method: str
+    ingredients: tuple[str, ...]
+    works: int
+    dead: int
+    seen: int
+    percent: float = 0.0
+    ae_g_l: float = 0.0
+    months: float = 0.0
+    season: str = ""
+    share: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class Tally:
     """Stems of one plant and size class counted in one sample plot."""
 
@@ -217,6 +240,7 @@ class Tract:
     """Where mixing and rinsing are done, metres; None where nobody has said."""
     origin: tuple[float, float] | None = None
     """Latitude and longitude, degrees, of the corner that metres are counted from; None where not known."""
+    rates: tuple[OthersRate, ...] = ()
 
     def patch(self, patch_id: str) -> Patch:
         """The patch of that id; KeyError if there is none."""

@@ -8,6 +8,7 @@ from typing import Any
 
 from stemward.gate.pieces import STEM_COLUMNS, Parts, Piece
 from stemward.handbook import load
+from stemward.kinds import OthersRate
 from stemward.kinds.land import COUNTED
 from stemward.notebook.changes import Edit
 
@@ -69,6 +70,27 @@ def free_key(name: str, taken: Collection[str], most: int = 30, otherwise: str =
         number += 1
         key = f"{base}-{number}"
     return key
+
+
+def rate_body(one: OthersRate) -> dict[str, Any]:
+    """A kill rate of others as it stands in tract.toml; what is not told is left out."""
+    body: dict[str, Any] = {
+        "id": one.id, "whose": one.whose, "species": one.species, "method": one.method,
+        "ingredients": list(one.ingredients), "works": one.works, "dead": one.dead, "seen": one.seen,
+        "percent": one.percent, "ae_g_l": round(one.ae_g_l, 3), "months": one.months, "season": one.season,
+        "share": f"{100 * one.share:g} %",
+    }  # fmt: skip
+    return {key: value for key, value in body.items() if value or key in ("dead", "share")}
+
+
+def rate_edits(parts: Parts, found: Sequence[OthersRate]) -> list[Edit]:
+    """New kill rates of others, each under a name that none has yet."""
+    taken, made = set(keys_of(parts, "rates")), []
+    for one in found:
+        key = free_key(one.id, taken, 30, "r")
+        taken.add(key)
+        made.append(Edit("rates", key, rate_body(replace(one, id=key))))
+    return made
 
 
 def new_stem_ids(parts: Parts, count: int, lead: str = "c") -> list[str]:

@@ -11,7 +11,7 @@ from scipy.special import ndtri
 from stemward.handbook import Book
 from stemward.kinds import Tract, Way
 from stemward.ledger.revisits import works
-from stemward.plan.behind import Asked, from_books
+from stemward.plan.behind import Asked, expected
 from stemward.plan.killed import others, own_of
 from stemward.plan.learned import MIDDLE, hours_of_days
 from stemward.plan.ways import products_of
@@ -195,7 +195,7 @@ def _prior(
     products = [p for p in products_of(way, tract) if p is not None]
     contents = tuple(c for p in products for c in p.contents)
     asked = Asked(item["species"], way.how, contents, way.concentration_frac or 0.0, way.first, max(len(products), 1))
-    return (from_books(asked, book).prior, *own_of(found, item["species"], way, factor))
+    return (expected(asked, book, tract.rates).prior, *own_of(found, item["species"], way, factor))
 
 
 def default_kill(how: str, book: Book) -> Prior:
@@ -210,7 +210,7 @@ def _cut_kills(items: Sequence[Mapping[str, Any]], book: Book, chance: np.random
     rows = []
     for item in items:
         plant = book.species[item["species"]]
-        prior = from_books(Asked(item["species"], "cut only", (), 0.0), book).prior
+        prior = expected(Asked(item["species"], "cut only", (), 0.0), book).prior
         if prior is None and plant.stump_sprouts == "no":
             prior = Prior(13.0, 1.0)
         rows.append(quantiles(believe(prior or default_kill("cut only", book)), spread(PATHS, chance)))

@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 from stemward.checks import Job
 from stemward.checks.case import form_of
 from stemward.handbook import Book, Evidence
-from stemward.kinds import Content
-from stemward.reckon.alike import believe, share_interval
+from stemward.kinds import Content, OthersRate
+from stemward.reckon.alike import LIKENESS, believe, share_interval
 from stemward.reckon.outcome import Prior, interval, pool, prior_from_percent, ten_stems
 
 LEVEL = 0.90
@@ -24,7 +24,8 @@ class Behind:
     tier: 3 trials, 2 advice, 1 word only, 0 nothing that speaks for it. kind: the same for all that is known, for or
     against. rows: trials first. low, high: of ten stems, rounded outward, None where no row gives a figure or a
     rating. worth: how many stems the books count for. prior: the books as so many stems. own_dead, own_seen: one's
-    own stems, which low and high then hold. books_low, books_high: the ends without them.
+    own stems, which low and high then hold. books_low, books_high: the ends without them. others_worth: how many of
+    worth are stems that others saw.
     """
 
     tier: int
@@ -38,6 +39,7 @@ class Behind:
     own_seen: int = 0
     books_low: int | None = None
     books_high: int | None = None
+    others_worth: float = 0.0
 
     @property
     def wide(self) -> bool:
@@ -65,9 +67,12 @@ def asked_of(job: Job) -> Asked:
     return Asked(job.target.species, job.way.how, contents, share, job.way.first, max(len(products), 1))
 
 
-def behind(job: Job, book: Book, dead: Sequence[int] = (), seen: Sequence[int] = ()) -> Behind:
-    """What the handbook has on this plant, method, ingredients and strength, and one's own stems by work with it."""
-    return with_own(from_books(asked_of(job), book), dead, seen)
+def behind(
+    job: Job, book: Book, dead: Sequence[int] = (), seen: Sequence[int] = (), others: Sequence[OthersRate] = ()
+) -> Behind:
+    """What the handbook has on this plant, method, ingredients and strength, kill rates of others that are counted,
+    and one's own stems by work with it."""
+    return with_own(expected(asked_of(job), book, others), dead, seen)
 
 
 def with_own(books: Behind, dead: Sequence[int], seen: Sequence[int]) -> Behind:
@@ -79,8 +84,13 @@ def with_own(books: Behind, dead: Sequence[int], seen: Sequence[int]) -> Behind:
                    books_low=books.low, books_high=books.high)  # fmt: skip
 
 
-def from_books(asked: Asked, book: Book) -> Behind:
-    """What the handbook alone has."""
+def expected(asked: Asked, book: Book, others: Sequence[OthersRate] = ()) -> Behind:
+    """What the handbook has, and kill rates of others as far as they are counted.
+
+    Those of others are a power prior: each of their stems counts for a part (Ibrahim, Chen, Power prior distributions
+    for regression models, Statistical Science 15(1), 2000), after stems of one day are counted for fewer since they
+    go alike (Kish 1965, from memory).
+    """
     rows = tuple(r for r in _rows(asked, book) if r.counts)
     weighed = [(row, share) for row in rows if (share := _strength_share(row, asked, book)) > 0]
     near = tuple(row for row, _ in weighed)
@@ -93,6 +103,8 @@ def from_books(asked: Asked, book: Book) -> Behind:
         for row, share in weighed
         if not (tried and row.kind == "trial") and (prior := _prior(row, book)) is not None
     ]
+    heard = [prior for one in others if (prior := _heard(one, asked, book)) is not None]
+    priors += [(prior, 1.0) for prior in heard]
     if not priors:
         return Behind(tier, kind, near, None, None, 0.0)
     most = book.defaults["prior_most_stems"].number
@@ -102,7 +114,28 @@ def from_books(asked: Asked, book: Book) -> Behind:
     # Half a stem each way, so that no book makes a thing certain.
     ends = interval(pooled.a + 0.5, pooled.b + 0.5, LEVEL)
     low, high = ten_stems(*ends)
-    return Behind(tier, kind, near, low, high, worth * scale, pooled)
+    told = sum(prior.a + prior.b for prior in heard) * scale
+    return Behind(tier, kind, near, low, high, worth * scale, pooled, others_worth=told)
+
+
+def _heard(one: OthersRate, asked: Asked, book: Book) -> Prior | None:
+    """A kill rate of others as so many stems; None where it is of another treatment or is not counted."""
+    mine = {content.ingredient for content in asked.contents}
+    if not one.share or (one.species, one.method) != (asked.plant, asked.how) or set(one.ingredients) != mine:
+        return None
+    factor = book.defaults["strength_near_factor"].number
+    strength, theirs = 100 * asked.share, one.percent
+    if one.ae_g_l and len(asked.contents) == 1:
+        strength, theirs = asked.share * asked.contents[0].strength_ae_g_l, one.ae_g_l
+    if asked.first or (strength and theirs and not theirs / factor <= strength <= theirs * factor):
+        return None
+    return prior_from_percent(one.dead / one.seen, counted_stems(one))
+
+
+def counted_stems(one: OthersRate) -> float:
+    """For how many stems a kill rate of others counts, before all that is expected is held to its most."""
+    alike = 1 + (one.seen / one.works - 1) * LIKENESS.a / (LIKENESS.a + LIKENESS.b)
+    return one.share * one.seen / max(alike, 1.0)
 
 
 def _tried(asked: Asked, book: Book) -> list[tuple[Prior, float]]:

@@ -182,6 +182,7 @@ def behind_data(seen: Behind) -> dict[str, Any]:
         **own_data(seen),
         "wide": seen.wide,
         "worth": seen.worth,
+        "others_worth": seen.others_worth,
         "trials": sum(row.kind == "trial" for row in seen.rows),
         "rows": [{name: getattr(row, name) for name in shown} for row in seen.rows[:6]],
     }

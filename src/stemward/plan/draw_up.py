@@ -130,7 +130,7 @@ def _treatment(
         "suggested": way_data(suggested),
         "ways": [way_data(w) for w in weighed],
         "laid_out": laid_out_data(lay_out(weighed, way)),
-        "behind": behind_data(behind(job, book, *own_stems(way, target, tract, book, sums.shared))),
+        "behind": behind_data(behind(job, book, *own_stems(way, target, tract, book, sums.shared), tract.rates)),
         "cautions": species.cautions,
         "verdict_months": 18 if species.root_suckers == "yes" or species.clone else 12,
         "stems": int(stems.stems.sum()),

@@ -8,7 +8,7 @@ from stemward.kinds import Content, Tract, Way
 from stemward.kinds.land import ARMS
 from stemward.ledger.revisits import Seen, Work, works
 from stemward.plan.apart import Apart, apart, differs
-from stemward.plan.behind import LEVEL, Asked, from_books
+from stemward.plan.behind import LEVEL, Asked, expected
 from stemward.reckon.alike import Belief, believe, effect, next_batch, share_interval
 from stemward.reckon.compare import Comparison, Group, compare
 from stemward.reckon.outcome import Prior, ten_stems, wilson
@@ -21,8 +21,8 @@ class Killed:
     """One way on one plant with all looks that count.
 
     dead, seen: by work (one day, one mix). books: what the handbook counts for, as so many stems. low, high: of ten
-    stems, from books and own stems together. early: works that nobody looked at,
-    or too early only.
+    stems, from books and own stems together. early: works that nobody looked at, or too early only. others_worth: how
+    many stems of the books' are those of others.
     """
 
     species: str
@@ -38,6 +38,7 @@ class Killed:
     books_high: int | None
     belief: Belief
     early: int
+    others_worth: float = 0.0
 
     @property
     def wilson(self) -> tuple[float, float]:
@@ -85,11 +86,12 @@ def _killed(key: tuple[str, str, str], group: Sequence[Work], tract: Tract, book
     judged = tuple(seen.judged for _, seen in counted)
     known = next((p for p in tract.shelf if p.id == product), None)
     contents: tuple[Content, ...] = known.contents if known else ()
-    books = from_books(Asked(species, method, contents, group[-1].concentration_frac), book)
+    books = expected(Asked(species, method, contents, group[-1].concentration_frac), book, tract.rates)
     prior = books.prior or Prior(0.0, 0.0)
     return Killed(
         species, method, product, group[-1].ingredients, group[-1].concentration_frac, tuple(group), dead, judged,
         prior, books.low, books.high, believe(prior, dead, judged), len(group) - len(counted),
+        books.others_worth,
     )  # fmt: skip
 
 

@@ -255,7 +255,7 @@ def weigh_way(
     job = work_job("w", target, patch, species, way, product, stems, book, sums, partner, use)
     case = Case(tract, as_of, book, (job,), loads_of((job,), tract, book, as_of, sums))
     findings = run(case, ALL)
-    seen = behind(job, book, *own_stems(way, target, tract, book, shared))
+    seen = behind(job, book, *own_stems(way, target, tract, book, shared), tract.rates)
     days = sums.once(("hours", way.how), lambda: hours_of_days(tract, way.how))
     hours = hours_of(job, book, days)
     return Weighed(

@@ -282,7 +282,8 @@ class Speaker:
         """What stands behind the way taken, in one or two sentences."""
         seen = item["behind"]
         way = {**seen, "product": item["product"], "how": item["how"]}
-        return _sentences(f"{en.stages.BEHIND.format(what=self.evidence(seen['tier']))} {self.of_ten(way)}.")
+        others = f" {en.stages.OTHERS.format(stems=seen['others_worth'])}" if seen.get("others_worth", 0) >= 0.5 else ""
+        return _sentences(f"{en.stages.BEHIND.format(what=self.evidence(seen['tier']))} {self.of_ten(way)}.{others}")
 
     def work(self, way: Mapping[str, Any]) -> str:
         """Hours, and money where prices are written down, as bands; empty where no pace is on record."""

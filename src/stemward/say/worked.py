@@ -4,9 +4,10 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from stemward.handbook import Book
+from stemward.kinds import Tract
 from stemward.ledger.revisits import Work
 from stemward.plan.apart import MINUTES, Apart, Value
-from stemward.plan.killed import Held, Killed, Others
+from stemward.plan.killed import Held, Killed, Others, killed
 from stemward.plan.why_failed import Reason
 from stemward.reckon.compare import Comparison
 from stemward.reckon.outcome import wilson
@@ -14,6 +15,9 @@ from stemward.say.en import revisits as words
 from stemward.say.en.arms import ARMS as ARMS_WORDS
 from stemward.say.en.stages import HOW
 from stemward.say.numbers import System, figures
+
+OTHERS_TOLD = 0.5
+"""Stems of others that are told of, since they are shown without decimals."""
 
 
 def way_name(one: Killed, names: Mapping[str, str]) -> str:
@@ -33,6 +37,8 @@ def killed_words(one: Killed, names: Mapping[str, str], book: Book) -> dict[str,
     worth = one.books.a + one.books.b
     if one.books_low is not None:
         lines.append(words.BOOKS.format(stems=worth, low=one.books_low, high=one.books_high))
+        if one.others_worth >= OTHERS_TOLD:
+            lines.append(words.OTHERS.format(stems=one.others_worth))
     else:
         lines.append(words.BOOKS_NONE)
     dead, seen = sum(one.dead), sum(one.seen)
@@ -58,6 +64,15 @@ def killed_words(one: Killed, names: Mapping[str, str], book: Book) -> dict[str,
         "books": (one.books_low, one.books_high) if one.books_low is not None else None,
         "ten": one.ten if seen else None,
     }  # fmt: skip
+
+
+def worked_lines(tract: Tract, book: Book) -> list[str]:
+    """What was seen of each way, and what is expected of it, as lines for a terminal; none where nobody looked."""
+    names = {p.id: p.name for p in tract.patches} | {p.id: p.name for p in tract.shelf}
+    said = [killed_words(one, names, book) for one in killed(tract, book) if one.seen]
+    return [
+        line for one in said for line in (f"{one['plant']}: {one['way']}", *(f"    {told}" for told in one["lines"]))
+    ]
 
 
 def why_words(

@@ -15,6 +15,8 @@ VERBS = {
     "choose": "chose {what}",
     "split": "made two arms of {what}",
     "read": "read {what} on a label",
+    "rates": "brought in kill rates of {what}",
+    "weigh": "chose what kill rates of others count for",
     "merge": "took over {count} differences",
     "write down": "wrote down {what}",
     "draw": "drew {what}",

@@ -15,3 +15,23 @@ NOTES = (
 )
 HEAD = ("species", "method", "ingredients", "percent", "season", "works", "dead", "seen", "months")
 FILE = "kill-rates.csv"
+
+IN_TITLE = "Kill rates of others"
+IN_LEAD = (
+    "A neighbor, an agency or another crew can take out their kill rates as a table, as you can on What worked. Bring "
+    "it in here, and choose for each row what part of their stems counts beside the books. Until you choose, none does."
+)
+IN_HOW = (
+    "Their stems count like those of the books: fewer the more of them were treated on one day, in all never over the "
+    "most that books count for, so that your own soon weigh heavier. A row counts only for the same plant, way, "
+    "ingredients and about the same strength. Whose stems they were, and how they were chosen, no table "
+    "tells."
+)
+SHARES = (
+    ("0", "not at all"), ("0.1", "a tenth"), ("0.25", "a quarter"), ("0.5", "half"), ("1", "all, like books"),
+)  # fmt: skip
+WHOSE = "Whose are they?"
+WHOSE_HINT = "as you call them, for yourself"
+NO_FILE = "Choose the table first, and say whose it is."
+COUNTS = "counts for {stems:.1f} stems"
+COUNTS_NOT = "does not count"
