@@ -22,7 +22,7 @@ PAGES = (
     "ways/meadow/Frangula alnus/standing", "ways/meadow/Frangula alnus/standing?all=1", "findings", "mix", "packet",
     "day", "hours", "walks", "after", "shelf", "shelf/new", "shelf/imazapyr-2lb/label", "shelf/imazapyr-2lb/jug",
     "changes", "out", "after/write", "after/day/2025-09-20", "after/back", "after/worked", "after/others", "years",
-    "paper/season",
+    "behind/t1", "check/water", "workshop", "paper/season",
     "paper/share", "paper/bid", "phone", "labels", "permits", "ways/meadow/Frangula alnus/standing/arms",
     "piece/person/owner", "piece/spared/oak-1", "first/3", "first/5", "first/6", "first/7", "step",
 )  # fmt: skip

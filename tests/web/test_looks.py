@@ -15,6 +15,7 @@ PAGES = [
     "shelf/new", "shelf/imazapyr-2lb/label", "shelf/imazapyr-2lb/jug", "changes", "out", "piece/person/owner",
     "piece/spared/oak-1", "background", "after/write", "after/other", "after/day/2025-09-20", "after/correct/e1",
     "labels", "permits", "phone", "after/back", "after/worked", "after/others", "years", "paper/season",
+    "behind/t1", "check/water", "workshop",
     "paper/share", "paper/bid",
     "ways/meadow/Frangula alnus/standing/arms", "first/3", "first/5", "first/6", "first/7",
 ]  # fmt: skip

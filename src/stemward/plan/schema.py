@@ -70,7 +70,7 @@ WEIGHED = record(
 
 BEHIND = record(
     {
-        **_OF_TEN, "tier": WHOLE, "worth": NUMBER,
+        **_OF_TEN, "tier": WHOLE, "worth": NUMBER, "others_worth": NUMBER,
         "rows": many(record(dict.fromkeys(("id", "kind", "rating", "typed", "season", "source"), TEXT))),
     }
 )  # fmt: skip

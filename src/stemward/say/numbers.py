@@ -7,6 +7,9 @@ from stemward import units
 
 System = Literal["us", "metric"]
 
+IN_CM = 2.54
+"""An inch in centimetres: NIST SP 811, 2008."""
+
 
 def _counted(value: float, unit: str) -> units.Shown:
     return units.Shown(f"{value:.3g}", unit if value == 1 else f"{unit}s")
@@ -17,6 +20,8 @@ _BY_SUFFIX: tuple[tuple[str, Callable[[float, System], units.Shown]], ...] = (
     ("_g_m2", lambda v, s: units.rate(v, "g_m2", s)),
     ("_ae_g_l", lambda v, s: units.strength(v, "g_l", s)),
     ("_g_l", lambda v, s: units.strength(v, "g_l", s)),
+    ("_ml_cm2", lambda v, _: units.Shown(f"{v:.3g}", "mL on a cm²")),
+    ("_cm2", lambda v, s: units.Shown(f"{v / IN_CM**2:.2g}", "in²") if s == "us" else units.Shown(f"{v:.3g}", "cm²")),
     ("_m2", lambda v, s: units.area(v, "m2", s)),
     ("_ml", lambda v, s: units.volume(v, "ml", s)),
     ("_cm", lambda v, s: units.length_small(v, "cm", s)),

@@ -31,6 +31,7 @@ class Said:
     """A finding in words. `do` and `stands` are empty where there is nothing to do or no place to name.
 
     product, fact: on which product's label a person has to read what; both empty where it is no matter of reading.
+    check: id of the check that says it.
     """
 
     weight: str
@@ -41,6 +42,7 @@ class Said:
     about: str
     product: str = ""
     fact: str = ""
+    check: str = ""
 
 
 def how_words(treatment: Mapping[str, Any]) -> str:
@@ -144,6 +146,7 @@ class Speaker:
             self._where(where),
             where["product"] if reads else "",
             to_read if reads else "",
+            str(found["check"]),
         )
 
     def _about(self, words: Mapping[str, str]) -> str:

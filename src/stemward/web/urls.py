@@ -6,6 +6,7 @@ from stemward.web import background, bring
 from stemward.web.views import (
     ahead,
     arms,
+    behind,
     bottles,
     correct,
     day,
@@ -117,6 +118,9 @@ urlpatterns = [
     path(T + "after/back", revisits.revisit, name="revisit"),
     path(T + "after/worked", learned.worked_page, name="worked"),
     path(T + "after/kill-rates.csv", learned.rates, name="rates"),
+    path(T + "workshop", behind.workshop, name="workshop"),
+    path(T + "check/<str:check>", behind.check_page, name="check"),
+    path(T + "behind/<str:treatment>", behind.sums_behind, name="behind"),
     path(T + "after/others", others.others_page, name="others"),
     path(T + "paper/<str:which>.pdf", papers.paper_pdf, name="paper-pdf"),
     path(T + "paper/<str:which>", papers.paper, name="paper"),

@@ -133,10 +133,11 @@ def findings(request: HttpRequest, tract_id: str) -> HttpResponse:
 @require_GET
 def mix(request: HttpRequest, tract_id: str) -> HttpResponse:
     """The mixes with their pour ladders."""
-    return plan_page(request, tract_id, "web/mix.html", mixes=_mixes)
+    return plan_page(request, tract_id, "web/mix.html", mixes=shown_mixes)
 
 
-def _mixes(plan: dict[str, Any], speaker: Speaker) -> list[dict[str, Any]]:
+def shown_mixes(plan: dict[str, Any], speaker: Speaker) -> list[dict[str, Any]]:
+    """The mixes of a plan in words, with their pour ladders."""
     words = kept_lately("packet", (plan["code"], speaker.units), lambda: packet_data(plan, speaker.units, "letter"))
     shown = []
     for one in words["mixes"]:
