@@ -1,10 +1,15 @@
 """Season report, cost share, bid packet: on the screen and as PDF, with the same words."""
 
+import io
 import re
 
 import pypdfium2
 import pytest
+from django.core.files.uploadedfile import SimpleUploadedFile
+from PIL import Image
+from pypdfium2.raw import FPDF_PAGEOBJ_IMAGE
 
+from notebook.some import name
 from stemward.notebook import worked
 from stemward.web import clock
 
@@ -55,6 +60,37 @@ def test_cost_share_shows_what_is_asked_and_leaves_room_for_the_rest(client, pla
     assert "Practice code: 314-X" in said and "61 glossy buckthorn" in said
     assert "No approval is written down" in said and "Receipts" in said
     assert "314-X" in printed(client, f"/land/{planned}/paper/share.pdf?year=2025&code=314-X")
+
+
+def a_photo():
+    """A small picture of noise, as a phone would send it."""
+    out = io.BytesIO()
+    Image.effect_noise((320, 240), 80).save(out, "JPEG")
+    return SimpleUploadedFile("stump.jpg", out.getvalue(), "image/jpeg")
+
+
+def test_photos_of_the_year_stand_in_the_report_on_the_screen_and_on_paper(client, planned):
+    """A look with a photo: shown with its number, place and day, named in the cost-share table, drawn in the PDF."""
+    key = "2025-09-20/meadow/Frangula alnus/cut stump/glyphosate-4lb-wet"
+    look = {
+        "command": name(),
+        "day": "2026-10-09",
+        "dead": "40",
+        "resprouting": "3",
+        "picture": a_photo(),
+        "note": "ring",
+    }
+    assert client.post(f"/land/{planned}/after/back?of={key}", look).status_code == 302
+    worked.plan_of(planned, clock.today(worked.known(planned).land), 60)
+    for which in ("season", "share"):
+        page = client.get(f"/land/{planned}/paper/{which}?year=2026")
+        assert "Photo 1: Spring meadow, 2026-10-09: ring" in words(page)
+        (address,) = re.findall(r'<img src="([^"]+)"', page.content.decode())
+        assert client.get(address).content.startswith(b"\xff\xd8\xff")
+        pdf = client.get(f"/land/{planned}/paper/{which}.pdf?year=2026").content
+        drawn = [o for sheet in pypdfium2.PdfDocument(pdf) for o in sheet.get_objects(filter=[FPDF_PAGEOBJ_IMAGE])]
+        assert len(drawn) == 1
+    assert "Photo 1" not in words(client.get(f"/land/{planned}/paper/season?year=2025"))
 
 
 def test_a_bid_packet_names_work_what_is_kept_and_when_it_is_done(client, planned):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 class Part:
     """One part of a page. tens: (words, low, high, words for those who do not see it), drawn as ten
     stems of which so many die. widths: shares of the columns, all alike when empty. to_fill: rows high enough to
-    write in."""
+    write in. pictures: (digest by which a photo is kept, words under it)."""
 
     head: str = ""
     lines: tuple[str, ...] = ()
@@ -17,3 +17,4 @@ class Part:
     rows: tuple[tuple[str, ...], ...] = ()
     widths: tuple[float, ...] = ()
     to_fill: bool = False
+    pictures: tuple[tuple[str, str], ...] = ()

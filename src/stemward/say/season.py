@@ -1,6 +1,7 @@
 """Papers for others: the season's report, the cost-share report, the bid packet; as parts for screen and paper."""
 
 import datetime
+import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -63,7 +64,34 @@ def title(which: str, about: Season) -> str:
 def season_parts(about: Season, plan: Mapping[str, Any] | None) -> list[Part]:
     """One sentence, ten stems, what was done, what it cost, what died, what is next."""
     parts = [Part(lines=(*_invented(about), sentence(about))), _died(about), _done(about), _cost(about), _seen(about)]
-    return [p for p in [*parts, _next(about, plan)] if p.lines or p.points or p.rows or p.tens]
+    parts += [_next(about, plan), _pictures(about)]
+    return [p for p in parts if p.lines or p.points or p.rows or p.tens or p.pictures]
+
+
+MOST_PHOTOS = 12
+"""Photos on one paper, the latest of the year: engineering guess."""
+
+
+def _photos(about: Season) -> list[tuple[int, Entry]]:
+    """Looks and notes of the year with a photo, in order of time and numbered from 1; of many the latest."""
+    taken = [e for kind in ("seen again", "noted") for e in about.entries(kind) if _DIGEST.fullmatch(_photo(e))]
+    return list(enumerate(sorted(taken, key=lambda e: e.at)[-MOST_PHOTOS:], 1))
+
+
+def _photo(entry: Entry) -> str:
+    return str(entry.body.get("photo", ""))
+
+
+_DIGEST = re.compile("[0-9a-f]{64}")
+
+
+def _pictures(about: Season) -> Part:
+    return Part(words.PHOTOS, pictures=tuple(
+        (_photo(e), words.PHOTO.format(
+            number=n, day=e.at[:10], patch=about.names.get(str(e.body.get("patch", "")), about.tract.name),
+            note=f": {e.body['note']}" if e.body.get("note") else "",
+        )) for n, e in _photos(about)
+    ))  # fmt: skip
 
 
 def _invented(about: Season) -> tuple[str, ...]:
@@ -190,10 +218,8 @@ def share_parts(about: Season, code: str = "", number: str = "") -> list[Part]:
     patches = {p.id: p for p in about.tract.patches}
     bodies = {e.id: e.body for e in about.entries("treated")}
     photos: dict[str, list[str]] = {}
-    for kind in ("seen again", "noted"):
-        for entry in about.entries(kind):
-            if entry.body.get("photo"):
-                photos.setdefault(str(entry.body.get("patch", "")), []).append(str(entry.body["photo"]))
+    for which, entry in _photos(about):
+        photos.setdefault(str(entry.body.get("patch", "")), []).append(str(which))
     rows = []
     for work in about.done:
         area = sum(float(bodies[i].get("area_m2") or 0) for i in work.entries if i in bodies)
@@ -201,7 +227,7 @@ def share_parts(about: Season, code: str = "", number: str = "") -> list[Part]:
         said = figure("area_m2", area, about.units) if area else ""
         if not said and patch is not None and patch.area_m2:
             said = words.AREA_PATCH.format(area=figure("area_m2", patch.area_m2, about.units))
-        seen = "; ".join(photos.get(work.patch, ())) or words.BLANK
+        seen = ", ".join(photos.get(work.patch, ())) or words.BLANK
         rows.append((work.day.isoformat(), about.names.get(work.patch, work.patch), said or words.BLANK,
                      f"{work.stems} {plant_name(work.species, about.book)}", HOW.get(work.method, work.method),
                      about.names.get(work.product, work.product), seen))  # fmt: skip
@@ -212,6 +238,7 @@ def share_parts(about: Season, code: str = "", number: str = "") -> list[Part]:
     ]  # fmt: skip
     what = tuple(line.format(code=code or words.BLANK, number=number or words.BLANK) for line in words.SHARE_WHAT)
     empty = tuple(("", "", "", "") for _ in range(5))
+    taken = _pictures(about)
     return [
         Part(lines=(*_invented(about), *what)),
         _table(words.DONE, words.SHARE_HEAD, rows, (1.1, 1.2, 1.2, 1.3, 1.1, 1.6, 1.2))
@@ -220,6 +247,7 @@ def share_parts(about: Season, code: str = "", number: str = "") -> list[Part]:
         _cost(about),
         Part(words.SHARE_PERMITS, points=tuple(granted or [words.SHARE_NONE])),
         Part(words.SHARE_RECEIPTS, head_row=words.RECEIPT_HEAD, rows=empty, to_fill=True),
+        *([taken] if taken.pictures else []),
         Part(lines=(words.SIGN,)),
     ]  # fmt: skip
 

@@ -81,3 +81,5 @@ KILLS = (
 )
 EXPECT = "{plant}, {way}: {low} to {high} of 10"
 NO_EXPECT = "{plant}, {way}: no trial known, so nobody can promise"
+PHOTOS = "Photos"
+PHOTO = "Photo {number}: {patch}, {day}{note}"

@@ -1,9 +1,11 @@
 """Papers for others: season report, cost share, bid packet; on the screen and as PDF."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
+from django.db.models import QuerySet
 from django.http import Http404, HttpRequest, HttpResponse
+from django.urls import reverse
 from django.utils.safestring import mark_safe
 
 from stemward.drawings.tally import ten_stems
@@ -12,6 +14,7 @@ from stemward.handbook import load
 from stemward.kinds import Tract
 from stemward.ledger.revisits import works
 from stemward.notebook import worked
+from stemward.notebook.models import Photo
 from stemward.paper.pages import pages_pdf
 from stemward.say import Speaker
 from stemward.say.en.season import TITLES
@@ -30,8 +33,13 @@ def paper(request: HttpRequest, tract_id: str, which: str) -> HttpResponse:
     about, parts = _parts(request, tract_id, which, WAIT_S)
     if parts is None:
         return page(request, "web/working.html", tract_id, "after", no_step=True)
+    kept = set(_photos(tract_id, parts).values_list("digest", flat=True))
     shown = [
         {"part": part, "figures": [(w, mark_safe(ten_stems(low, high))) for w, low, high, _ in part.tens],
+         "pictures": [
+             (said, reverse("phone-photo-file", args=[tract_id, digest]) if digest in kept else "")
+             for digest, said in part.pictures
+         ],
          "rows": [list(zip(part.head_row, row, strict=True)) for row in part.rows]}
         for part in parts
     ]  # fmt: skip
@@ -48,11 +56,16 @@ def paper_pdf(request: HttpRequest, tract_id: str, which: str) -> HttpResponse:
     if parts is None:
         raise Http404
     size = "a4" if request.GET.get("paper") == "a4" else "letter"
-    answer = HttpResponse(
-        pages_pdf(title(which, about), parts, footer(about), about.today, size), content_type="application/pdf"
-    )
+    pictures = {row.digest: bytes(row.content) for row in _photos(tract_id, parts)}
+    pdf = pages_pdf(title(which, about), parts, footer(about), about.today, size, pictures)
+    answer = HttpResponse(pdf, content_type="application/pdf")
     answer["Content-Disposition"] = f'inline; filename="{which}.pdf"'
     return answer
+
+
+def _photos(tract_id: str, parts: Sequence[Part]) -> QuerySet[Photo]:
+    """The photos that a paper names and that are kept here."""
+    return Photo.objects.filter(tract_id=tract_id, digest__in=[digest for part in parts for digest, _ in part.pictures])
 
 
 def _parts(
