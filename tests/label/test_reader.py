@@ -13,9 +13,10 @@ from hypothesis import strategies as st
 from label.made_labels import METHODS, SHAPES, label, score
 from stemward.gate.label_pdf import read_label
 from stemward.label import KINDS
-from stemward.label.reader import Line, NotReadable, lines_of, propose
+from stemward.label.reader import Line, NotReadable, at_each_place, lines_of, propose
 from stemward.label.reader.parts import sentences_of
 from stemward.label.reader.text import in_order, plain
+from stemward.say.reader import fact_lines
 
 LEAST = 0.97
 """Precision and recall on shapes that the reader was written on; others are the bench's."""
@@ -241,3 +242,43 @@ def test_the_command(tmp_path):
     said = cli("label", str(tmp_path / "no.pdf"))
     assert said.returncode == 2
     assert "This is no PDF" in said.stderr + said.stdout
+
+
+def test_a_fact_said_twice_is_one_with_both_places():
+    """The surer place leads, the other is kept; the same words twice are one place."""
+    lines = [
+        Line(1, "RESTRICTIONS", (0, 0, 100, 8), 8),
+        Line(1, "If wind exceeds 10 mph, do not apply.", (0, 20, 100, 28), 8),
+        Line(2, "RESTRICTIONS", (0, 0, 100, 8), 8),
+        Line(2, "Do not apply when wind speed is above 10 mph.", (0, 20, 100, 28), 8),
+        Line(3, "RESTRICTIONS", (0, 0, 100, 8), 8),
+        Line(3, "Do not apply when wind speed is above 10 mph.", (0, 20, 100, 28), 8),
+    ]
+    (wind,) = [p for p in propose(lines) if p.kind == "strongest wind"]
+    assert [place.page for place in (wind, *wind.also)] in ([1, 2], [2, 1])
+    assert {one.words for one in at_each_place(wind)} == {lines[1].text, lines[3].text}
+
+
+def test_a_way_named_by_a_heading_points_at_the_heading():
+    lines = [
+        Line(1, "BASAL BARK TREATMENT", (0, 0, 100, 8), 8),
+        Line(1, "Old bark takes longer to wet.", (0, 20, 100, 28), 8),
+    ]
+    (way,) = [p for p in propose(lines) if p.kind == "method"]
+    assert (way.value, way.words, way.boxes) == ("basal bark", "BASAL BARK TREATMENT", ((0, 0, 100, 8),))
+
+
+def test_a_heading_in_capitals_within_a_paragraph_ends_the_part_before():
+    lines = [
+        Line(1, "ENVIRONMENTAL HAZARDS", (0, 0, 100, 8), 8),
+        Line(1, "This product is toxic to fish. DIRECTIONS FOR USE: It is a violation of", (0, 20, 100, 28), 8),
+        Line(1, "Federal law to use it in a manner inconsistent with its labeling.", (0, 30, 100, 38), 8),
+    ]
+    said = [p.value for p in propose(lines) if p.kind == "environmental hazard"]
+    assert said == ["This product is toxic to fish."]
+
+
+def test_the_command_line_names_the_other_pages():
+    place = Place(7, ((0.0, 0.0, 1.0, 1.0),), "Never apply in winds over 10 mph.")
+    one = Proposed("strongest wind", "10 mph", 3, ((0.0, 0.0, 1.0, 1.0),), "No spraying above 10 mph.", also=(place,))
+    assert "Page 3, again on 7; sure." in "\n".join(fact_lines([one], 9))

@@ -142,6 +142,13 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
     letters = {line.page for line in lines if LETTER_WORDS.match(line.text)}
     found: list[Sentence] = []
     part, held, over = FRONT, _Held(), 0
+
+    def shut() -> str:
+        """Take in what is held; the part it ended in."""
+        rows = held.close(part)
+        found.extend(rows)
+        return rows[-1].part if rows else part
+
     for number, line in enumerate(lines):
         if over:
             over -= 1
@@ -157,7 +164,7 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
         if not opened and part in ENDED_BY_NOTE and IMPORTANT.fullmatch(line.text.strip()):
             opened, over = OTHER, 0
         if opened and not (opened == OTHER and part == FRONT):
-            found += held.close(part)
+            shut()
             part, held.under = opened, ""
             held.headed(lines[number : number + over + 1])
             continue
@@ -179,7 +186,7 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
             or _apart(line, held, usual, pitch)
             or (held.last is not None and ROW_END.search(held.last.text) and line.text[:1].isupper())
         ):
-            found += held.close(part)
+            part = shut()
         if not held.text and (run_in := RUN_IN.match(line.text)) and (named := _run_in(run_in["head"])):
             part, held.under = named, ""
             held.headed([replace(line, text=run_in["head"])])
@@ -260,6 +267,9 @@ COMPOUND = re.compile(
 """Before a hyphen at a line's end that belongs to the word; after any other word it only parts the word."""
 
 
+_WAY_NAMES = frozenset(name for name, _ in WAYS)
+
+
 class _Held:
     """Lines of a paragraph while they are gathered. under: what opened the list that is being read."""
 
@@ -304,6 +314,11 @@ class _Held:
             if _SHORT.search(text) and end < len(self.text):
                 continue
             over = [line for a, b, line in self.spans if a < end and b > start]
+            if found and (head := RUN_IN.match(text)) and head["head"].isupper():
+                # A heading in capitals that the page set behind another part's words.
+                named = _run_in(head["head"])
+                if named and named not in _WAY_NAMES:
+                    part, under, self.heading = named, "", head["head"]
             if text and over:
                 boxes = tuple(line.box for line in over if line.page == over[0].page)
                 made_out = any(line.picture for line in over)

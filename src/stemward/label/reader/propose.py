@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from stemward.kinds.product import Force
 from stemward.label.facts import KINDS
 from stemward.label.reader.clauses import apart
-from stemward.label.reader.find import amounts, around, identity, mixes, people, ways, weather
+from stemward.label.reader.find import amounts, around, identity, mixes, people, states, ways, weather
 from stemward.label.reader.parts import Sentence, sentences_of
 from stemward.label.reader.phrases import ADVICE, ANY_STATE, DONE, ELSEWHERE, HARD, METHODS, PLACES, SOFT, STATES
 from stemward.label.reader.said import METHOD_PARTS, RANK, Hits, Said, Sure
@@ -66,17 +66,17 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (amounts.per_stem, ANY, "inch| in|cm|ml|oz|teaspoon|milliliter|cc "),
     (amounts.maxima, ANY, "acre|/a|per a|/ha"),
     (amounts.repeats, ANY, "appl|treat|interval|apart|times|often|year|months|again|season|spray"),
-    (weather.rain, ONLY_EXCEPTIONS, "rain|shower|precipitation|wash|irrigation"),
-    (weather.wind, ONLY_EXCEPTIONS, "wind|gust|breez"),
-    (weather.heat, ONLY_EXCEPTIONS, "inversion| f| c|°"),
+    (weather.rain, ONLY_EXCEPTIONS, "rain|shower|precipitation|wash|irrigation|dry"),
+    (weather.wind, ONLY_EXCEPTIONS, "wind|gust|breez|calm|mph|km/h"),
+    (weather.heat, ONLY_EXCEPTIONS, "inversion| f| c|°|degree|temp|heat|hot|warm|cool|cold|weather"),
     (weather.cut_to_treat, ONLY_EXCEPTIONS, "min|hour|hr|sec"),
-    (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|water|until|winter|spring|summer|autumn|fall|season|dorman|leaf|leaves|bud|flower"),
+    (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|frost|water|until|winter|spring|summer|autumn|fall|season|dorman|leaf|leaves|bud|flower|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|drought|rainy|nesting|month"),
     (around.water, ANY, "feet|foot|ft|yard|meter|mile| m"),
     (around.animals, ANY, "hay|graz|livestock|animal|cattle|forage|feed|harvest"),
     (around.mixing, ANY, "surfactant|adjuvant|steel|galvani|mix|within|oil|spray|solution|combin|tank|add|dilut|shelf|prepar|hour|days"),
     (around.keeping, ONLY_EXCEPTIONS, ""),
     (ways.places, ANY, ""),
-    (ways.states, ANY, ""),
+    (states.states, ANY, ""),
     (ways.ways, ANY, ""),
     (ways.size, ANY, "inch|in.|cm| in "),
     (ways.plants, ANY, ""),
@@ -226,7 +226,10 @@ def _scope(said: Said, kind: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
         name
         for name, pattern in PLACES
         if re.search(rf"(?:\b(?:on|in|for|to)\b|\b(?:use )?sites?:)[^.;]*(?:{pattern.pattern})", text, re.I)
-        or re.match(rf"(?:[\w-]+[ ,]+(?:and )?){{0,4}}(?:{pattern.pattern})[^.;:]{{0,30}}:", text, re.I)
+        or re.match(
+            rf"(?:[\w-]+[ ,]+(?:and )?){{0,4}}(?:{pattern.pattern})[^.;:]{{0,30}}(?::|\||\bmay receive\b)", text, re.I
+        )
+        or re.search(rf"\d[^.;()]{{0,25}}\((?:[^()]*)(?:{pattern.pattern})[^()]*\)", text, re.I)
     ]
     if excepted := re.search(r"\b(?:except|other than)\b([^.;]*)", text, re.I):
         sites = [name for name in sites if not dict(PLACES)[name].search(excepted[1])]

@@ -29,6 +29,7 @@ _RULES = tuple(
     for pattern, new in (
         (r"(\d)\s*([½¼¾⅓⅔⅛⅜⅝⅞])", r"\1 \2"),
         (r"[–—‑‒−]", "-"),
+        (r"\bNo\. ?(?=\d (?:fuel|diesel))", "number "),
         (r"(?<=\d)\s?[\"”″](?=[\s).,;:-]|$)", " inch"),
         (r"/\s*appl(?:ications?|\.)?(?=\W|$)", " per application"),
         (r"\bappl\.", "applications"),

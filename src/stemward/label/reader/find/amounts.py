@@ -110,7 +110,7 @@ def _year_means(text: str) -> Hits:
         yield Hit("year means", "12 months")
     elif _CALENDAR.search(text):
         yield Hit("year means", "calendar year")
-    elif YEARLY.search(text) and re.search(r"season", text, re.I):
+    elif (YEARLY.search(text) or re.search(r"\byears?\b", text, re.I)) and re.search(r"season", text, re.I):
         yield Hit("year means", "season")
 
 
@@ -121,7 +121,7 @@ _TWELVE = re.compile(
     re.I,
 )
 _CALENDAR = re.compile(
-    r"\bcalendar[- ]year\b|\bJan(?:uary|\.)? 1\b[^.;]{0,30}\bDec(?:ember|\.)? 31\b|\byear\b[^.;]{0,40}\bJan(?:uary|\.)?(?: 1)?\b",
+    r"\bcalendar[- ]years?\b|\bover on Jan(?:uary)? 1\b|\bJan(?:uary|\.)? 1\b[^.;]{0,30}\bDec(?:ember|\.)? 31\b|\byear\b[^.;]{0,40}\bJan(?:uary|\.)?(?: 1)?\b",
     re.I,
 )
 
@@ -195,7 +195,11 @@ def repeats(s: Said) -> Hits:
     """How often, and how long between two applications."""
     if s.part in ("warranty", "first aid", "storage", "letter"):
         return
-    told = re.search(r"\byear\b[^.;]{0,20}\b(?:is|means|begins|starts|runs|refers|stands|count)", s.text, re.I)
+    told = re.search(
+        r"\b(?:years?|annual\w*|yearly)\b[^.;]{0,40}\b(?:is|are|means?|meant|begins?|starts?|runs?|refers?|stands?|count\w*|hold|read)\b|^\W*(?:per )?year\b[^.;]{0,12}[:-]|\bby year\b",
+        s.text,
+        re.I,
+    )
     limited = _LIMIT.search(s.text) or re.search(r"\bsum\b|\btotals?\b|\bbelow\b|\bcounted\b", s.text, re.I)
     limited = limited and (RATE.search(s.text) or re.search(r"\bsum\b|\btotals?\b|\bcounted\b", s.text, re.I))
     counts = (

@@ -117,6 +117,13 @@ _VESSELS = (
 )
 
 
+_HOURS = rf"({NUMBER})[\s-]*(hours?|days?|hrs?|h)\b"
+_KEPT_SO_LONG = re.compile(
+    rf"\b(?:within|over|longer than|more than|after|at most|every|stays?|life|keeps?|in|for|older than|last(?:s|ing)?)\b[^.;\d]{{0,25}}?:?\s*{_HOURS}|{_HOURS}[^.;]{{0,20}}\b(?:at most|is the longest|or less|old)\b",
+    re.I,
+)
+
+
 def mixing(s: Said) -> Hits:
     """What has to go with it, what may not, in what vessel, and how long a mix keeps."""
     if s.part in ("warranty", "letter", "first aid"):
@@ -159,7 +166,7 @@ def mixing(s: Said) -> Hits:
     )
     kept = re.search(
         r"\bshelf life\b|\bdiscard\b|\bprepare only\b|\bonly (?:as much|enough|what|the amount)\b|\b(?:is|are) (?:good|stable|usable)\b|\bthrow\b|\bdispose\b|\blasts?\b|\bsame day\b|\bprepar|\bold(?:er)?\b|\bspoil|"
-        r"\bmust be used\b|\buse (?:the |all |up )*(?:diluted |prepared |spray |mixed )*(?:mix|solution|spray)|\bdiluted spray\b|\bstore\b|\bstand\b|\bkeep|\bmix only\b|\bprepared\b|should be used within|be used within",
+        r"\bmust be (?:used|applied|sprayed)\b|\bloses?\b|\bgood for\b|\buse (?:the |all |up )*(?:diluted |prepared |spray |mixed )*(?:mix|solution|spray)|\bdiluted spray\b|\bstore\b|\bstand\b|\bkeep|\bmix only\b|\bprepared\b|should be used within|be used within",
         text,
         re.I,
     )
@@ -167,6 +174,13 @@ def mixing(s: Said) -> Hits:
     other = r"\brain|\bcut(?:ting)?\b|\bgraz|\bhay\b|\bent(?:er|ry)|\binterval\b|\bapart\b|\btreated (?:area|plants?)|\bdry\b"
     if keeps and is_mix and ruled and not re.search(other, text, re.I):
         yield Hit("mix keeps", f"{keeps[1]} {keeps[2].lower()}")
+    elif (
+        is_mix
+        and (m := _KEPT_SO_LONG.search(text))
+        and not re.search(rf"{other}|\bagitat|\bshake\b|\bpartner", text, re.I)
+    ):
+        number, unit = [group for group in m.groups() if group][:2]
+        yield Hit("mix keeps", f"{number} {unit.lower()}", "likely")
 
 
 _PARTNERS = (
@@ -198,6 +212,13 @@ def _partners(text: str) -> Hits:
             yield Hit("mix partner forbidden", partner.strip())
 
 
+_WASTE = re.compile(
+    r"\b(?:unwanted|unused|left-?over|left over|what is left|surplus|excess|wash ?water|rinse ?water|waste|wastes|trash|drains?|dump\w*|hauler|sewers?)\b[^.;]*\b(?:product|spray|mix\w*|solution|herbicide|pesticide|water|site|ground|drains?|trash|collection|waste|hauler|hazardous|facility)\b",
+    re.I,
+)
+"""What is to be got rid of, and where it goes or may not go."""
+
+
 def keeping(s: Said) -> Hits:
     """Storage, container and disposal; hazards to the surroundings, as text."""
     text = s.text
@@ -214,10 +235,16 @@ def keeping(s: Said) -> Hits:
     ) and not re.search(r"\bflash|do not (?:store|expose)[^.;]*(?:above|over)", text, re.I):
         yield Hit("least storage heat", f"{m[1]} {m[2].upper()}")
     if s.part == "storage" and len(text) > 12 and not text.endswith(":"):
-        thrown = re.match(r"(?:dispose|discard)\b", text, re.I) and not re.search(r"\bcontainers?\b", text, re.I)
+        about_jugs = re.search(r"\bcontainers?\b|\bjugs?\b|\bdrums?\b|\btriple\b", text, re.I)
+        rinse = re.search(
+            r"\b(?:rinsate|(?:rinse|wash) ?water)\b[^.;]*\b(?:must be|is to be|are to be|should be|be) dispos|\bdispos\w* of (?:the |any )?(?:rinsate|rinse|wash)",
+            text,
+            re.I,
+        )
+        thrown = rinse or (not about_jugs and (_WASTE.search(text) or re.match(r"(?:dispose|discard)\b", text, re.I)))
         if not thrown and re.search(r"\bcontainers?\b|\brins|\brefill|\bjugs?\b|\bdrums?\b", text, re.I):
             yield Hit("container", s.sentence.text)
-        elif re.search(r"\bdispos|\bwastes?\b|\bexcess\b|\bleftover", text, re.I):
+        elif thrown or re.search(r"\bdispos|\bwastes?\b|\bexcess\b|\bleftover|\bdump\b", text, re.I):
             yield Hit("disposal", s.sentence.text)
     if s.part == "environment" and len(text) > 12:
         yield Hit("environmental hazard", s.sentence.text)

@@ -45,6 +45,9 @@ _SIGNAL = re.compile(
 )
 
 
+_ALONE = re.compile(
+    r"(?:keep out of (?:the )?reach of children\W*)?(?:signal word\W*)?(danger|warning|caution)\W*", re.I
+)
 _SIGNAL_WORD = re.compile(r"\b(DANGER|WARNING|CAUTION)\b(?!S|ARY)")
 MOST_SIGNAL = 90
 """A longer sentence on the front speaks of hazards, and is not the signal word's: engineering guess."""
@@ -53,6 +56,9 @@ MOST_SIGNAL = 90
 def signal(s: Said) -> Hits:
     """The signal word, alone on its line or first in the statements of hazard."""
     m = _SIGNAL.match(s.text)
+    if not m and s.part == "front" and (bare := _ALONE.fullmatch(s.text.strip())):
+        yield Hit("signal word", bare[1].lower(), "likely")
+        return
     if not m:
         if s.part in ("front", "hazards to people") and len(s.text) < MOST_SIGNAL:
             named = set(_SIGNAL_WORD.findall(s.text))
@@ -81,7 +87,16 @@ _UNRESTRICTED = re.compile(
 def restricted(s: Said) -> Hits:
     """Restricted use, as the words stand in their box."""
     # What one state alone restricts is no classification of the product.
-    if _RESTRICTED.search(s.text) and not _UNRESTRICTED.search(s.text) and not ANY_STATE.search(s.sentence.text):
+    loose = (
+        re.search(rf"{_BUYERS}", s.text, re.I)
+        and re.search(r"\b(?:only|alone|limited|restricted|exclusively)\b", s.text, re.I)
+        and re.search(r"\b(?:sale|sold|buy|bought|purchase|use|apply|handle)\b", s.text, re.I)
+    )
+    if (
+        (_RESTRICTED.search(s.text) or loose)
+        and not _UNRESTRICTED.search(s.text)
+        and not ANY_STATE.search(s.sentence.text)
+    ):
         yield Hit("restricted use", "yes", "sure" if s.part in ("front", "letter") else "likely")
 
 

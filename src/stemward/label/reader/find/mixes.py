@@ -92,6 +92,10 @@ _TO_MAKE = re.compile(
     r"(?:to make|per|in each|/|in (?:enough|sufficient) [^.;]{0,40}?(?:to make|for))\s*(?:a total of )?100\s*(?:gal|-gal)",
     re.I,
 )
+_TO_MAKE_ANY = re.compile(
+    rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*(gal|qt|pt|fl oz|oz)\b[^.;%]{{0,60}}?\b(?:to make|to bring it to|makes?)\s*(?:up )?(?:a total of )?({NUMBER})\s*gal\b",
+    re.I,
+)
 _IN_REST = re.compile(
     rf"({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*gal\b[^.;]{{0,40}}?\b(?:in|with|to|and|into)\s*({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?\s*gal\b",
     re.I,
@@ -220,6 +224,15 @@ def _with(asked: Asked) -> Shares | None:
     )
 
 
+def _to_make_any(asked: Asked) -> Shares | None:
+    gallons = figure(asked.m[4])
+    return (
+        _of_volume(asked.m[1] if asked.m[2] else None, asked.m[2] or asked.m[1], asked.m[3], gallons)
+        if gallons
+        else None
+    )
+
+
 def _per_gallon(asked: Asked) -> Shares | None:
     if re.search(r"\blb\b", asked.text, re.I):
         return None
@@ -231,7 +244,7 @@ IN_WORDS: tuple[tuple[re.Pattern[str], Reads], ...] = (
     (_WHOLE, _whole), (_BY_SHARE, _by_quarters), (_HALF, _half), (_PARTS, _parts), (_EACH_TO, _parts), (_RATIO, _ratio),
 )  # fmt: skip
 IN_FIGURES: tuple[tuple[re.Pattern[str], Reads], ...] = (
-    (_BETWEEN, _between), (_ONE, _single), (_ROW, _single), (_TO_MAKE, _to_make), (_OF_A_HUNDRED, _of_a_hundred),
+    (_BETWEEN, _between), (_ONE, _single), (_ROW, _single), (_TO_MAKE, _to_make), (_TO_MAKE_ANY, _to_make_any), (_OF_A_HUNDRED, _of_a_hundred),
     (_IN_REST, _in_rest), (_WITH, _with), (_PER_GALLON, _per_gallon),
 )  # fmt: skip
 """How labels tell a share, in words and in figures, in the order in which they are tried."""
@@ -279,7 +292,7 @@ _NO_CARRIER = re.compile(
     re.I,
 )
 _CARRIES = re.compile(
-    r"\bcarriers?\b|\bdiluents?\b|\bdilut\w*|\bmix\w*|\bsolutions?\b|\bblend|\bfinished spray\b|\bemulsif\w*|\bdispers\w*|\bsoluble\b|%|\bparts?\b|\bvolumes?\b|\bgal\b|\bbalance\b|\brest\b|"
+    r"\bcarriers?\b|\bdiluents?\b|\bdilut\w*|\bmix\w*|\bsolutions?\b|\bblend|\bfinished spray\b|\bthin\b|\bcompatible\b|\bemulsif\w*|\bdispers\w*|\bsoluble\b|%|\bparts?\b|\bvolumes?\b|\bgal\b|\bbalance\b|\brest\b|"
     r"\b(?:fill|add|top off|made up|cut it|bring|brought up)\b|\d:\d",
     re.I,
 )
@@ -296,12 +309,14 @@ def carrier(s: Said) -> Hits:
         return
     for name, words in (("water", r"(?:water\b|\baqueous\b|\bwater-?based\b)"), ("oil", _OIL)):
         m = re.search(words, s.text, re.I)
-        if m is None or not _CARRIES.search(s.text):
+        bare = re.search(rf"^\W*(?:use |add )?(?:no|without) {words}\W*$|{words} must be left out", s.text, re.I)
+        if m is None or not (_CARRIES.search(s.text) or bare):
             continue
         ruled = _carrier_rule(words).search(s.text)
         barred = re.search(
             rf"(?:{FORBIDS}|\b(?:no|without)\b)[^.;,(]{{0,60}}{words}|{words}(?:[ -](?:carriers?|based|carried|mixtures?|mixes|dilutions?|diluents?))*[^.;,]{{0,12}}(?:\bnot (?:an? )?(?:suitable|proper)|{FORBIDS})|"
-            rf"\bnot\b[^.;,]{{0,30}}\b(?:in|with)\b[^.;,]{{0,15}}{words}",
+            rf"\bnot\b[^.;,]{{0,30}}\b(?:in|with)\b[^.;,]{{0,15}}{words}|\bincompatible\b[^.;]{{0,30}}{words}|"
+            rf"{words}[^.;]{{0,12}}\b(?:is|are) no\b|{words}[^.;]{{0,15}}\bleft out\b",
             f"{s.under} {s.text}" if re.search(FORBIDS, s.under, re.I) else s.text,
             re.I,
         )
@@ -318,9 +333,8 @@ def carrier(s: Said) -> Hits:
                 "carrier forbidden", name, "sure" if ruled or re.search(r"\bdilut|\bmix", s.text, re.I) else "likely"
             )
         elif ruled or _JOINED[name].search(s.text):
-            told = ruled or re.search(
-                r"\bcarriers?\b|\bdiluents?\b|\bdilut|\bmix|\bsolution|\bblend|%|\bparts?\b|\bgal\b", s.text, re.I
-            )
+            mixed = r"(?:\bcarriers?\b|\bdiluents?\b|\bdilut\w*|\bmix\w*|\bsolutions?\b|\bblend|%|\bparts?\b|\bgal\b)"
+            told = ruled or re.search(rf"{mixed}[^.;]{{0,40}}{words}|{words}[^.;]{{0,25}}{mixed}", s.text, re.I)
             yield Hit("carrier", name, "sure" if told else "likely")
         elif not NEGATED.search(s.text) and re.search(
             r"\b(?:carriers?|diluents?|balance|rest|remainder)\b|\d:\d|\bparts?\b|\bvolumes?\b|%", s.text, re.I

@@ -42,6 +42,11 @@ def equipment(s: Said) -> Hits:
         yield Hit("equipment", item, "unsure" if choice and item in _EYES else "sure")
 
 
+_NO_CATEGORY = re.compile(
+    r"\b(?:not|never|except|avoid|unlike|no longer)\b|other than|\btoxicity\b|\blicen[sc]e|\bcertif|\bapplicators? (?:in|of)\b|\bexam",
+    re.I,
+)
+"""Of other categories, or of one that will not do."""
 _LETTERED = re.compile(
     r"\b(?:[Cc]lass|[Gg]roup|[Rr]ow|[Cc]olumn|[Ll]etter|[Tt]ype|[Rr]ated|[Cc]ategory is|[Cc]ategory letter)\W{1,3}([A-H])\b|\b([A-H]) (?:gloves|category)\b"
 )
@@ -49,11 +54,10 @@ _LETTERED = re.compile(
 
 def gloves(s: Said) -> Hits:
     """Of what gloves are made, and the category of the glove chart."""
-    if re.search(r"glove|resist|\bchart\b|chemical", s.whole, re.I) and not re.search(
-        r"\b(?:not|never|except|avoid|unlike|no longer)\b|other than", s.text, re.I
-    ):
+    told = re.search(r"glove|resist|\bchart\b|chemical", s.whole, re.I)
+    if told and not _NO_CATEGORY.search(s.text):
         if m := re.search(r"\b[Cc](?:ategor|ATEGOR)(?:y|ies|Y|IES)\W{1,3}([A-H])\b", s.text):
-            yield Hit("glove category", m[1].upper())
+            yield Hit("glove category", m[1].upper(), "sure" if re.search(r"glove|resist", s.text, re.I) else "likely")
         elif m := _LETTERED.search(s.text):
             yield Hit("glove category", m[1] or m[2], "likely")
     if s.has(r"\bgloves?\b|resist(?:ant to|s?) this product|\bmaterials?\b[^.;]*\bresist") and not re.search(

@@ -1,10 +1,9 @@
-"""Where, on what and how it may be used: states, places, ways, plants, size of stems."""
+"""On what and how it may be used: places, ways, plants, size of stems."""
 
 import re
 
 from stemward.label.reader.phrases import (
     ANY_PLACE,
-    ANY_STATE,
     DONE,
     FORBIDS,
     LENGTH,
@@ -12,7 +11,6 @@ from stemward.label.reader.phrases import (
     NEGATED,
     NUMBER,
     PLACES,
-    STATES,
 )
 from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said, Sure
 
@@ -55,6 +53,37 @@ _AMOUNT = re.compile(
 """In a rule against more than so much: no ban of the place."""
 
 
+_BARRED_PLACE = (
+    # What stands behind is the place: a rule against using, treating, spraying it, or a list of what is not allowed.
+    re.compile(
+        r"(?:\b(?:do not|don't|never|must not|may not|shall not|cannot|avoid|not to be|under no circumstances(?: is it to be)?|in no case) (?:be )?(?:us(?:e|ed|ing)|appl(?:y|ied|ying|ication)|treat(?:ed|ing)?|spray(?:ed|ing)?)\b|"
+        r"\b(?:sites?|places?|uses?|areas?)[^.;:]{0,20}\bnot (?:allowed|permitted|registered|covered)\b:?|\bno (?:registered |labell?ed |approved )?(?:us(?:e|es)|applications?|treatments?) (?:is |are )?(?:in|on|around|to|for)\b|"
+        r"\bnot (?:a product |an herbicide )?(?:labell?ed|registered|intended|meant|approved|suited|for use)? ?(?:for|on|in|around)\b|\bkeep\b[^.;]{0,30}\b(?:out of|off|away from)\b|\bno part of\b|\banywhere but (?:on|in)\b|\bviolation to (?:use|apply) (?:it|this product)? ?(?:on|in)?|\bnever (?:to )?reach\b)(?P<after>[^.;]*)",
+        re.I,
+    ),
+    # What stands before is the place.
+    re.compile(
+        r"(?P<after>[^.;]*?)(?:\b(?:is|are) (?:prohibited|forbidden|unlawful|excluded|not (?:to be )?(?:allowed|permitted|treated|sprayed|covered|registered|use sites))|\b(?:may|must|shall|can) ?not be (?:treated|sprayed)|:\s*(?:do not|not)\b|\bprohibited\b|\boff limits\b)",
+        re.I,
+    ),
+)
+_OTHER_OBJECT = re.compile(
+    r"^\W*(?:equipment|sprayers?|containers?|manure|compost|water|hay|clippings|this water|any sprayer)\b|\b(?:once|twice|until|unless|within|while|when|if|before|after|without|during)\b|\bgraz(?:e|ed|ing)\b(?! land)|\bnear\b|\bdownwind\b",
+    re.I,
+)
+
+
+def _barred_somehow(text: str) -> str:
+    """The words that name a place which a sentence keeps the product from; "" where it does not."""
+    for pattern in _BARRED_PLACE:
+        m = pattern.search(text)
+        if m and ANY_PLACE.search(m["after"]) and not _AMOUNT.search(text):
+            after = re.split(r"\bunless\b|\bexcept\b|\bother than\b|\bwhere\b", m["after"], maxsplit=1)[0]
+            if not _OTHER_OBJECT.search(after) and not _NO_SITE.search(re.sub(r"\bplant(?:ing|ed)s?\b", " ", after)):
+                return after
+    return ""
+
+
 def places(s: Said) -> Hits:
     """Kinds of land it may be used on, and those it may not."""
     if not ANY_PLACE.search(s.text) or s.part in (
@@ -77,7 +106,7 @@ def places(s: Said) -> Hits:
                 yield Hit("site forbidden", name)
         return
     barred = _NOT_ON.search(s.text) or (s.under and _NOT_ON.search(s.under))
-    if barred and _AMOUNT.search(barred[0]):
+    if barred and _AMOUNT.search(s.text[barred.start() :] if barred.string == s.text else s.text):
         return
     if barred:
         after = s.text[barred.end() :] if _NOT_ON.search(s.text) else s.text
@@ -87,6 +116,11 @@ def places(s: Said) -> Hits:
         for name, pattern in PLACES:
             if pattern.search(after):
                 yield Hit("site forbidden", name)
+        return
+    if loose := _barred_somehow(s.text):
+        for name, pattern in PLACES:
+            if pattern.search(loose):
+                yield Hit("site forbidden", name, "likely")
         return
     listed = bool(s.under) and (_FOR_USE.search(s.under) or s.part == "sites")
     if listed or _FOR_USE.search(s.text) or (s.part == "sites" and not NEGATED.search(s.text)):
@@ -102,68 +136,6 @@ def places(s: Said) -> Hits:
         for name, pattern in PLACES:
             if pattern.search(text):
                 yield Hit("site", name, "sure" if plain else "likely")
-
-
-_NO_USE = (
-    r"(?i:not (?:be )?(?:registered|permitted|allowed|approved|for|used|sold|intended|labell?ed)[^.]{0,60}?\b(?:in|into|within)\b|do not (?:use|sell|apply|distribute)[^.;]{0,40}? in\b|"
-    r"prohibited in|unlawful in|not (?:for )?(?:sale|use|distribution)[^.]{0,60}? (?:in|into)\b)"
-)
-_ONLY = (
-    r"(?i:\bonly (?:in|within|for (?:use )?in)\b|\bfor (?:use|sale|distribution)(?:[ ,/]+(?:and|or)?[ ,/]*(?:use|sale|distribution))* only in\b|(?:limited|restricted|confined) to (?:use (?:in|within) )?(?:the states? of )?|valid (?:only )?in\b|nowhere (?:but|except|other than) (?:in )?|"
-    r"\bno (?:other )?states? (?:but|except|other than|save)|\b(?:legal|lawful|registered|approved|permitted|allowed|labell?ed) (?:for (?:sale|use)(?: and use)? )?only in\b|"
-    r"for (?:sale|use|distribution)(?:[ ,/]+(?:and|or)?[ ,/]*(?:sale|use|distribution))* within\b)"
-)
-
-
-def states(s: Said) -> Hits:
-    """States it may not be used in, or in which alone."""
-    if not ANY_STATE.search(s.sentence.text) or s.part in ("warranty", "letter"):
-        return
-    text = s.sentence.text
-    others = re.search(
-        r"(?i:\b(?:all|every|any) (?:other )?states?,? (?:except|but|other than|excluding|save)\b|\bexcept(?:ing)? in\b(?=.*\b(?:all|every|any other) states?\b))",
-        text,
-    )
-    outside = re.search(
-        r"(?i:\boutside (?:of )?(?:the state of )?|\bexclusively (?:in|within|for)\b|\bsolely (?:in|within|for)\b|\bonly within\b)",
-        text,
-    )
-    unlawful = re.search(
-        r"(?i:\b(?:is|are) (?:unlawful|illegal|prohibited|forbidden|not (?:allowed|permitted|registered)))", text
-    )
-    some = re.search(r"\bcount(?:y|ies)\b|\bparts? of\b|\bislands?\b", text, re.I)
-    barred, only = re.search(_NO_USE, text), re.search(_ONLY, text)
-    for code, pattern in STATES:
-        m = re.search(rf"\b{pattern}\b", text)
-        if not m:
-            continue
-        dated = re.search(
-            r"\b(?:from|between|during|within|when|if)\b[^.]*\b(?:feet|January|February|March|April|May|June|July|August|September|October|November|December)\b",
-            text,
-        )
-        if others:
-            yield Hit("state excluded", code, "unsure" if some else "sure")
-        elif outside and outside.end() <= m.start() + 1:
-            yield Hit("state only", code, "unsure" if some else "sure")
-        elif (
-            unlawful
-            and m.end() <= unlawful.start()
-            and re.search(r"(?i:\b(?:sale|use|distribution)\b[^.]*\b(?:in|into|within)\b)", text[: m.start()])
-        ):
-            yield Hit("state excluded", code, "unsure" if some or dated else "sure")
-        elif barred and barred.end() <= m.start() + 1:
-            excepted = re.search(r"\bexcept\b|\bother than\b", text[barred.end() : m.start()])
-            if not excepted and not dated:
-                yield Hit("state excluded", code, "unsure" if some else "sure")
-        elif (only and only.end() <= m.start() + 1) or re.search(
-            rf"\b{pattern}\b(?:(?:,| and| or|,? the states? of)* (?:[A-Z]\w+ ?){{1,2}})*(?:,|\(|-)? ?(?:only\b|alone\b|exclusively\b|and (?:in )?no other state|and nowhere else)",
-            text,
-        ):
-            yield Hit("state only", code, "unsure" if some else "sure")
-        elif re.search(
-            rf"\b{pattern}\b[^.;]{{0,30}}\b(?:is|are) (?:prohibited|not (?:permitted|allowed|registered))", text
-        ):
-            yield Hit("state excluded", code, "unsure" if some else "sure")
 
 
 def ways(s: Said) -> Hits:
@@ -184,14 +156,23 @@ def ways(s: Said) -> Hits:
                 "method",
                 name,
                 "sure"
-                if s.part in ("sites", "directions", "front", "other", "restrictions") and _WAY.search(s.text)
+                if s.part in ("sites", "directions", "front", "other", "restrictions")
+                and _WAY.search(s.text)
+                and _ALLOWS.search(s.text)
                 else "likely",
             )
     for kind, patterns in _CLOSED:
         if any(pattern.search(s.text) for pattern in patterns):
             yield Hit(kind, "yes")
+        elif kind == "only listed plants" and _closed_somehow(s.text):
+            yield Hit(kind, "yes", "likely")
 
 
+_ALLOWS = re.compile(
+    r"\b(?:may|can|must|is to|are to) be\b|\bfor (?:use|treat|appl|foliar|basal|cut|stump)|\b(?:use|apply|treat|spray|inject|paint|wet)\b(?! of)|\b(?:labell?ed|approved|registered|suited|suitable|works|effective)\b|\bmethods?\b",
+    re.I,
+)
+"""Words that allow or order."""
 _WAY = re.compile(
     r"cut[- ](?:stump|surface)|stump (?:treat|appl|spray)|basal[- ](?:bark|spray|treat|appl)|hack[- ]?(?:and|&|n)[- ]?squirt|\bfrill|\binject|\bfoliar\b|foliage spray|leaf spray|girdl|thin ?-?line|streamline|"
     r"(?:treat|appl|spray)\w*[^.;]{0,40}\bstumps?\b|stumps?\b[^.;]{0,20}\b(?:treated|sprayed|painted)",
@@ -228,6 +209,24 @@ def _closed(what: str) -> tuple[re.Pattern[str], ...]:
             rf"\bany {what}[^.;]*{_UNNAMED}[^.;]*(?:{FORBIDS})",
             rf"\b(?:listed|following|named|labell?ed) (?:\w+ )?{what} only\b|\bonly (?:the )?(?:listed|following|named|labell?ed) (?:\w+ )?{what}",
             rf"\b(?:unlisted|unnamed) {what}[^.;]*(?:{FORBIDS})|(?:{FORBIDS})[^.;]*\b(?:unlisted|unnamed) {what}",
+        )
+    )
+
+
+def _closed_somehow(text: str) -> bool:
+    """True for a sentence that speaks of plants, of a list of them, and shuts it."""
+    return bool(
+        re.search(_KINDS_OF_PLANT, text, re.I)
+        and re.search(r"\b(?:lists?|listed|tables?|named|below|label|here)\b", text, re.I)
+        and re.search(
+            rf"\b(?:only|sole|solely|exclusively|nothing else|no others?|no (?:plants?|species|brush)|confined|restricted|leaves out|(?:limited) to)\b|{FORBIDS}",
+            text,
+            re.I,
+        )
+        and not re.search(
+            r"\balso\b|\btoo\b|\b(?:desirable|kept|wanted)\b|\bonly (?:partially|suppress|at|with|when|if)\b|\d\s*(?:%|lb|qt|gal|feet|ft|in\b)",
+            text,
+            re.I,
         )
     )
 
@@ -354,7 +353,7 @@ def size(s: Said) -> Hits:
 
 _KIND_OF = frozenset(
     "red white black sugar silver common glossy poison sweet green box autumn russian norway striped bigtooth tree multiflora "
-    "quaking princess japanese chinese winged slippery rock black sweetbay chestnut willow silver sitka honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
+    "quaking princess japanese chinese european mockernut shagbark pignut bitternut laurel winged slippery rock black sweetbay chestnut willow silver sitka honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
 )
 _NOUNS = re.compile(
     r"\b(?:alders?|arrowwood|ash(?:es)?|aspens?|autumn[- ]olives?|bald ?cypress|bamboos?|barberr(?:y|ies)|basswoods?|beech(?:es)?|birch(?:es)?|bittersweet|blackberr(?:y|ies)|blackgum|black gum|box ?-?elders?|"
@@ -376,10 +375,21 @@ _NO_NAME = re.compile(
     r"application|apply|use|need|hard|plants?|brush|weeds?|trees controlled|well|figure|table|see|continued|acid|acre|not|is|are|by|in|along|on|to|from|with|(?<!-)of(?!-))\b",
     re.I,
 )
-_KINDS_BEHIND = re.compile(rf"([A-Za-z-]+) \(((?:(?:{'|'.join(sorted(_KIND_OF))})(?:, | and |, and )?)+)\)", re.I)
+_KINDS_BEHIND = re.compile(
+    rf"([A-Za-z-]+)(?: \(|: )((?:(?:{'|'.join(sorted(_KIND_OF))})(?:, | and |, and | or )?)+)\)?", re.I
+)
+
+
+def _each_kind(m: re.Match[str]) -> str:
+    """ "Maples (red, sugar)" as "red maple, sugar maple"."""
+    noun = re.sub(r"(?<=[^s])ies$", "y", m[1], flags=re.I)
+    noun = re.sub(r"(?<=[a-z][^su])s$", "", noun)
+    return ", ".join(f"{kind.strip()} {noun}" for kind in re.split(r",(?: and)?| and | or ", m[2]) if kind.strip())
+
+
 _TURNED = re.compile(r"^([A-Za-z'’-]+), ([A-Za-z'’-]+(?: [A-Za-z'’-]+)?)$")
 _CONTROLS = re.compile(
-    r"\b(?:controls?|kills?|suppress(?:es)?|(?:works|effective|active|used|labell?ed) (?:on|against)|susceptible (?:species|plants|brush)(?: include| are)?:?|(?:plants|species|brush|trees) (?:killed|controlled)[^.:]{0,20}?(?:include|are|:)|for (?:the )?(?:control|management|suppression) of|species controlled:?|controlled (?:species )?(?:include|are):?)\s+"
+    r"\b(?:controls?|kills?|suppress(?:es)?|(?:works|effective|active|used|labell?ed) (?:on|against)|(?:susceptible|target) (?:species|plants|brush)(?: include| are)?:?|susceptible:|(?:plants|species|brush|trees) (?:killed|controlled)[^.:]{0,20}?(?:include|are|:)|for (?:the )?(?:control|management|suppression) of|species controlled:?|controlled (?:species )?(?:include|are):?)\s+"
     r"(?:unwanted |undesirable |woody |plants |species |brush |such as |including |include )*",
     re.I,
 )
@@ -411,11 +421,11 @@ def plants(s: Said) -> Hits:
     elif re.search(r"\bcontrol\w*|\bspecies\b", text, re.I):
         return
     text = re.sub(r"\s+[A-Z][a-z]+ (?:spp?\.?|[a-z]{4,})$", "", text) if listed else text
-    pairs = [m for piece in text.split(";") if (m := _TURNED.match(piece.strip()))]
-    if pairs and len(pairs) == len([p for p in text.split(";") if p.strip()]):
+    parts = [p.strip() for p in re.split(r"[;•|]", text) if p.strip()]
+    pairs = [m for piece in parts if (m := _TURNED.match(piece)) and m[2].lower().split()[0] in _KIND_OF]
+    if pairs and len(pairs) == len(parts):
         for m in pairs:
-            if m[2].lower().split()[0] in _KIND_OF:
-                yield Hit("plant", f"{m[2]} {m[1]}".lower(), "likely")
+            yield Hit("plant", f"{m[2]} {m[1]}".lower(), "likely")
         return
     pieces = [p.strip(" .") for p in re.split(r"[,;•|]|\s+as well as\s+|\s+and\s+|\s+or\s+", text) if p.strip(" .")]
     sentence = len(pieces) == 1 and len(pieces[0].split()) > 4

@@ -7,7 +7,7 @@ from stemward.label.reader.phrases import FORBIDS, NUMBER, SPEED, TEMPERATURE, T
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _RAIN = re.compile(
-    r"\brain(?:s|fall|fast|ed|ing)?\b|\brain-?free\b|\bprecipitation\b|\bwash(?:ed)? off\b|\birrigation\b|\bshowers?\b",
+    r"\brain(?:s|fall|fast\w*|ed|ing)?\b|\bkeep\b[^.;]{0,40}\bdry\b|\brain-?free\b|\bprecipitation\b|\bwash(?:ed)? off\b|\birrigation\b|\bshowers?\b",
     re.I,
 )
 _NO_RAIN_TIME = re.compile(r"months?|weeks?|inch|years?", re.I)
@@ -17,7 +17,9 @@ def rain(s: Said) -> Hits:
     """Hours without rain after the work; where the words only tell what rain does, never sure."""
     if not _RAIN.search(s.text) or re.search(r"\bstor|\bplant(?:ing)\b|soil residual|ground ?water", s.text, re.I):
         return
-    times = [m for m in TIME.finditer(s.text) if not _NO_RAIN_TIME.match(m[2])]
+    # "Allow 4 rain-free hours."
+    text = re.sub(r"(\d)[ -]rain-?free[ -](?=hours?|hrs?|minutes?)", r"\1 ", s.text, flags=re.I)
+    times = [m for m in TIME.finditer(text) if not _NO_RAIN_TIME.match(m[2])]
     if not times or re.search(r"\bcut(?:ting)?\b|\bgraz", s.text, re.I):
         return
     ruled = re.search(FORBIDS, s.text, re.I) or re.search(r"\bmust\b|\ballow\b|\brequires?\b|\bwait\b", s.text, re.I)
@@ -31,7 +33,7 @@ _UNDER = r"\batmost\b|below|less than|under|lower|colder|cooler|not (?:over|abov
 
 
 _AT_LEAST = re.compile(
-    r"\b(?:no|not) (?:less|lower|lighter|weaker|slower|colder|cooler|under|below)(?: than)?\b|\bat least\b|\bminimum\b|\b(?:has |have )?(?:warmed|risen|reached) (?:up )?(?:to|above)?|\b(?:reaches|rises to|warms to)\b",
+    r"\b(?:lowest|least|smallest)\b|\b(?:no|not) (?:less|lower|lighter|weaker|slower|colder|cooler|under|below)(?: than)?\b|\bat least\b|\bminimum\b|\b(?:has |have )?(?:warmed|risen|reached) (?:up )?(?:to|above)?|\b(?:reaches|rises to|warms to)\b",
     re.I,
 )
 _AT_MOST = re.compile(
@@ -46,9 +48,11 @@ def _bound(text: str, number: re.Match[str]) -> Bound:
     before, after = text[max(0, number.start() - 55) : number.start()], text[number.end() : number.end() + 22]
     before = _AT_LEAST.sub(" atleast ", _AT_MOST.sub(" atmost ", before))
     unders, overs = list(re.finditer(_UNDER, before, re.I)), list(re.finditer(_OVER, before, re.I))
-    if re.match(r"\s*(?:\([^)]*\)\s*)?or (?:less|lower|below|under|colder|cooler)", after, re.I):
+    if re.match(r"\s*(?:\([^)]*\)\s*)?(?:or|and) (?:less|lower|below|under|colder|cooler|slower)", after, re.I):
         return "under"
-    if re.match(r"\s*(?:\([^)]*\)\s*)?or (?:more|greater|higher|above|over|warmer|hotter)", after, re.I):
+    if re.match(r"\s*(?:\([^)]*\)\s*)?(?:or|and) (?:more|greater|higher|above|over|warmer|hotter|up)", after, re.I):
+        return "over"
+    if re.search(r"\bexceeded\b|\bsurpassed\b|\bpassed\b", text[number.end() : number.end() + 40], re.I):
         return "over"
     last_under, last_over = unders[-1].end() if unders else -1, overs[-1].end() if overs else -1
     if last_under == last_over == -1:
@@ -62,13 +66,15 @@ def _limit(text: str, number: re.Match[str]) -> Literal["", "most", "least"]:
     bound = _bound(text, number)
     before = re.split(r";|(?<!\d)\.(?!\d)", text[: number.start()])[-1]
     clause = re.split(r"\bunless\b", before)[-1]
-    if re.match(r"\s*(?:if|when|where|should|at)\b", before, re.I):
+    behind = text[number.end() :]
+    if re.match(r"\s*(?:if|when|where|should|at|above|over|under|below|heat|winds?)\b", before, re.I) or re.match(
+        r"\s*(?:\([^)]*\))?\s*[,:]?\s*(?:no\b|do not\b|never\b|stop\b|wait\b)", behind, re.I
+    ):
         # "If wind is above 15 mph, do not apply": the rule stands behind the figure.
-        clause = f"{clause} {re.split(r';', text[number.end() :])[0]}"
+        clause = f"{clause} {re.split(r';', behind)[0]}"
+    ends = r"\bstop\b|\bcease\b|\bdelay\b|\bpostpone\b|\bhold off\b|\bsuspend\b|\bdiscontinue\b|\bquit\b|\bput off\b|\brefrain\b|\bhalt\b|\bmust end\b"
     forbids = re.search(
-        rf"{FORBIDS}|\bstop\b|\bcease\b|\bdelay\b|\bpostpone\b|\bhold off\b|\bsuspend\b|\bdiscontinue\b|\bwait\b",
-        clause,
-        re.I,
+        rf"{FORBIDS}|{ends}|\bwait\b|\bnot at\b|\bno (?:applications?|treatments?|spraying)\b", clause, re.I
     )
     negated = re.search(
         r"do(?:es)? not exceed|not (?:over|above|more|greater)|no (?:more|greater|higher)|must not exceed|not exceed",
@@ -78,15 +84,24 @@ def _limit(text: str, number: re.Match[str]) -> Literal["", "most", "least"]:
     if negated and bound == "under" and not re.search(r"do not (?:apply|spray|use|treat|make)", clause, re.I):
         forbids = None
     if not bound:
-        return ""
+        # "Temperature limit for application: 88 F".
+        limited = re.search(r"\b(?:limit|ceiling)\b[^.;]{0,40}$", before, re.I)
+        return "most" if limited or (re.search(ends, clause, re.I) and re.search(r"\bat\s*$", before, re.I)) else ""
     if forbids:
         return "most" if bound == "over" else "least"
     return "most" if bound == "under" else "least"
 
 
+_WORK = re.compile(r"\bappl|\bspray|\btreat|\bus(?:e|ed|ing)\b|\bherbicide|\bproduct\b|\bdroplet|\bdrift|\bmist", re.I)
+MOST_HEADED = 45
+"""A longer line on wind that does not speak of the work is on something else: engineering guess."""
+
+
 def wind(s: Said) -> Hits:
     """Strongest and weakest wind to work in."""
-    if not re.search(r"\bwinds?\b|\bwind-?speeds?\b|\bgusts?\b|\bbreeze", s.text, re.I):
+    if not re.search(
+        r"\bwinds?\b|\bwind-?speeds?\b|\bgusts?\b|\bbreeze|\bcalm\b|\bair (?:moves|is moving)", s.text, re.I
+    ):
         return
     apart = re.search(r"droplet|nozzle|boom height|swath", s.text, re.I)
     between = re.search(rf"({NUMBER})\s*(?:mph)?\s*(?:and|to|-)\s*({NUMBER})\s*(mph|km/h)", s.text, re.I)
@@ -111,6 +126,8 @@ def wind(s: Said) -> Hits:
         if re.search(r"\bfell(?:ing)?\b|\bclimb|\bburn|\bsaw\b|\bchainsaw|\bladder", s.text, re.I) and not re.search(
             r"\bappl|\bspray", s.text, re.I
         ):
+            continue
+        if len(s.text) > MOST_HEADED and not _WORK.search(s.text):
             continue
         if not ruled and not re.search(r"\bappl|\bspray|\btreat|\buse\b", s.text, re.I):
             continue
@@ -148,6 +165,8 @@ def heat(s: Said) -> Hits:
             )
         ):
             kind = "greatest heat" if limits == "most" else "least heat"
+            if kind == "least heat" and re.search(r"volatil|vapor|injur|damag|likely|more active", s.text, re.I):
+                continue
             yield Hit(
                 kind,
                 f"{m[1]} {m[2].upper()}",
@@ -165,6 +184,14 @@ _AFTER = re.compile(
 )
 
 
+_TIME = rf"({NUMBER})[\s-]*(minutes?|mins?|hours?|hrs?|seconds?)\b"
+_WAITED = re.compile(
+    rf"\b(?:older than|inside|by no more than|delay|wait(?:s|ed)?|time from (?:the )?cut(?:ting)? to (?:the )?treat\w*|from cut to (?:treatment|spray|herbicide)|after|lag)\b[^.;\d]{{0,30}}?{_TIME}|"
+    rf"{_TIME}[^.;]{{0,25}}\b(?:after (?:the )?(?:cut|felling|cutting)|between cut|or less)",
+    re.I,
+)
+
+
 def cut_to_treat(s: Said) -> Hits:
     """Longest time from the cut to the herbicide."""
     near = re.search(
@@ -179,6 +206,12 @@ def cut_to_treat(s: Said) -> Hits:
     ):
         return
     m = _WITHIN.search(s.text)
+    if not m and s.part in ("cut stump", "hack and squirt"):
+        loose = _WAITED.search(s.text)
+        if loose and not re.search(r"\bagain\b|\bsecond\b|\btwice\b", s.text[: loose.start()], re.I):
+            number, unit = [group for group in loose.groups() if group][:2]
+            yield Hit("longest from cut to treatment", f"{number} {unit.lower()}", "likely")
+            return
     if m:
         yield Hit("longest from cut to treatment", f"{m[1]} {m[3].lower()}", "unsure" if m[2] else "sure")
     elif m := _AFTER.search(s.text):
@@ -202,18 +235,44 @@ _GROUND = re.compile(
     r"\b(?:ground|soil) is (?:frozen|snow-?covered|covered with snow)",
     re.I,
 )
-_DATES = re.compile(rf"(?:(?:from|between|during|after) )?({_MONTH}) (?:to|through|and|until|-) ({_MONTH})")
+_DATES = re.compile(rf"(?:(?:from|between|during|after) )?({_MONTH})\s*(?:to|through|and|until|-)\s*({_MONTH})")
+
+
+_PHRASE = re.compile(
+    r"(?:(?:heavy|strong|active|vigorous|peak|early|late|spring) )*sap[- ]?(?:flow|rise|run)|\bsap (?:is |begins |starts )?(?:strongly |actively |heavily |to )?(?:flow\w*|ris\w*|run\w*|mov\w*|up)|"
+    r"(?:(?:before|after|until|once|during|past) (?:the )?)?(?:full |first )?(?:leaf[- ]?(?:out|drop|fall|expansion)|bud ?-?(?:break|swell)|full leaf|leafing out|flowering|fruiting)|"
+    r"\bdrought(?: stress)?\b|\b(?:rainy|wet|dry|nesting|hunting|fire|breeding) season\b|\b(?:winter|summer|spring|cold|hot(?:test)?) months\b|\b(?:leaves|foliage) (?:have|has) (?:dropped|fallen|turned)\b|\bleafless\b|\bsenescen\w+|\bbuds? (?:swell|open|break)\w*|"
+    r"\b(?:hard|first|killing) frost\b|\bfall colou?r\b|\bdorman(?:t season|cy|t)\b|\bgrowing season\b|(?:early|late|mid)?[- ]?\b(?:spring|summer|autumn|winter)\b|"
+    r"\b(?:in|during|this|late|early|the) fall\b(?! of)|\b(?:frozen|snow-?covered|covered (?:by|with) snow|under snow)\b",
+    re.I,
+)
+_CLOSED_TIME = re.compile(
+    rf"{_BARRED}|\bstop\b|\bclosed season\b|\bnot to be\b|\bnot for (?:use|application)\b|\bdo not\b", re.I
+)
+_NO_SEASON = re.compile(
+    r"\bgraz|\bhay\b|\brotat|\bharvest|\bseed|\bper (?:growing )?season|\b(?:one|a|each|any) (?:growing )?season\b|\bacre|\bstor(?:e|age)|\bnext (?:spring|season|growing)|\b(?:more|less) than\b|\bspring(?:s)? (?:water|or well)|\bwells?\b|\bany season\b|"
+    r"\bat any time\b(?![^.;]*\bexcept\b)",
+    re.I,
+)
 
 
 def season(s: Said) -> Hits:
-    """Times of the year in which it may not be used."""
+    """Times of the year in which it may not be used, as their words stand there."""
+    best = re.search(r"for best|should|optim", s.text, re.I)
     if m := _SAP.search(s.text):
         words = re.sub(r"^periods? of ", "", m[1].lower())
-        yield Hit("season forbidden", words, "likely" if re.search(r"for best|should|optim", s.text, re.I) else "sure")
-    elif (m := _DATES.search(s.text)) and re.search(FORBIDS, s.text, re.I):
-        yield Hit("season forbidden", f"{m[1]} to {m[2]}")
-    elif m := _TIME_OF_YEAR.search(s.text):
+        yield Hit("season forbidden", words, "likely" if best else "sure")
+        return
+    if (m := _DATES.search(s.text)) and _CLOSED_TIME.search(s.text):
+        yield Hit("season forbidden", f"{m[1]} to {m[2]}", "sure" if re.search(FORBIDS, s.text, re.I) else "likely")
+        return
+    if m := _TIME_OF_YEAR.search(s.text):
         yield Hit("season forbidden", re.sub(r"\s+", " ", m[1].lower()), "likely")
-    elif re.search(FORBIDS, s.text, re.I) or re.search(r"\bexcept when\b", s.text, re.I):
-        for m in _GROUND.finditer(s.text):
-            yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower()))
+        return
+    ground = list(_GROUND.finditer(s.text)) if re.search(rf"{FORBIDS}|\bexcept when\b", s.text, re.I) else []
+    for m in ground:
+        yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower()))
+    # "At any time, winter too, except when sap rises": what stands before the exception is allowed.
+    closed = re.sub(r"^[^.;]*\bany (?:time|season)\b[^.;]*\bexcept\b", "except", s.text, flags=re.I)
+    if not ground and _CLOSED_TIME.search(closed) and not _NO_SEASON.search(closed) and (m := _PHRASE.search(closed)):
+        yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower().strip(" -")), "likely")

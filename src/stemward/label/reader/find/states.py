@@ -1,0 +1,85 @@
+"""States it may not be used in, or in which alone: by what a sentence does to them, whatever its words."""
+
+import re
+
+from stemward.label.reader.phrases import FORBIDS, STATES
+from stemward.label.reader.said import Hit, Hits, Said, Sure
+
+_RULES = re.compile(
+    r"\b(?:us(?:e|ed|ers?|ing)|appl(?:y|ied|ication|icators?)|sale|sold|sell|distribut\w+|ship\w*|regist\w+|approv\w+|permi\w+|allow\w*|authori[sz]\w+|legal|lawful|unlawful|illegal|valid|labell?\w*|"
+    r"available|cancell?ed|prohibit\w*|excluded|residents|treat\w*)\b",
+    re.I,
+)
+_ELSE = re.compile(
+    r"\b(?:trials?|tests?|studies|call|phone|extension|university|office|manufactured|made (?:in|by)|formulated|headquarters|incorporated|information|weather|native|grows?|found in)\b",
+    re.I,
+)
+"""Words of sentences in which a state is only a place."""
+_ALL_BUT = re.compile(
+    r"\b(?:all|every|any|each|nationwide|throughout)\b[^.;]*\b(?:except(?:ing)?|but|other than|excluding|save|exception)\b|\bexcept(?:ing)?\b[^.;]*\b(?:all|every|any|other) (?:other )?states?\b",
+    re.I,
+)
+_NONE_BUT = re.compile(
+    r"\b(?:not|no|never|none|nowhere|anywhere|cannot|prohibited|unlawful|illegal|forbidden|against the law)\b[^.;]*\b(?:other than|except(?:ing)?|but|outside(?: of)?|save)\b|\boutside (?:of )?(?:the )?[^.;]*(?:\bnot\b|prohibited|unlawful|forbidden|illegal)|"
+    r"\b(?:prohibited|unlawful|illegal|forbidden|not (?:allowed|permitted|registered|valid))\b[^.;]*\b(?:outside|elsewhere)\b",
+    re.I,
+)
+_BARRED = re.compile(
+    rf"{FORBIDS}|\b(?:not|no|never|cannot|excluded|cancell?ed|illegal|banned|withdrawn|suspended|excluding)\b", re.I
+)
+_ALONE = re.compile(
+    r"\b(?:only(?! (?:when|if|on|with|at|as|after|under|from|until)\b| (?:by|to|for use by) (?:a )?(?:certified|licensed|trained|commercial|private|professional))|solely|sole|alone|exclusively|nowhere else|no others?|nothing else|no other states?|and no other|(?:limited|restricted|confined) to)\b",
+    re.I,
+)
+_NAMED = re.compile(
+    r"\b(?:following|these) states?\b|\bstates? (?:in which|where)\b|\bvalid (?:for use )?(?:in|within)\b|\b(?:approved|registered|registration|labell?ed|legal|permitted|authori[sz]ed)\b[^.;]*\b(?:in|within|for|covers)\b|"
+    r"^for (?:sale|use|distribution)(?:[ ,/]+(?:and|or)?[ ,/]*(?:sale|use|distribution))* (?:in|within)\b",
+    re.I,
+)
+_CONDITION = re.compile(
+    r"\b(?:from|between|during|when|if|unless|until|before|after)\b[^.]*\b(?:feet|acre|January|February|March|April|May|June|July|August|September|October|November|December|permit|written|year)\b|\d\s*(?:lb|qt|gal|%|feet|ft|days|hours)",
+)
+"""Where a rule for a state has a condition or a figure: it is no rule on whether it may be used there."""
+
+
+MOST_BARE = 60
+"""A short line that names states and shuts or excepts them needs no word of use: engineering guess."""
+
+
+def states(s: Said) -> Hits:
+    """States excluded, or those in which alone it may be used. Of what part of a state is spoken, nothing is sure."""
+    text = s.sentence.text.title() if s.sentence.text.isupper() else s.sentence.text
+    whole = f"{s.sentence.under} {text}"
+    named = [code for code, pattern in STATES if re.search(rf"\b{pattern}\b", text)]
+    if not named or s.part in ("warranty", "letter"):
+        return
+    bare = len(text) < MOST_BARE and (_ALONE.search(text) or _ALL_BUT.search(text))
+    if (
+        not (bare or _RULES.search(whole))
+        or _CONDITION.search(text)
+        or (_ELSE.search(text) and not _ALONE.search(text))
+    ):
+        return
+    kind, most = _ruling(whole)
+    some = re.search(r"\bcount(?:y|ies)\b|\bparts? of\b|\bportions? of\b|\bislands?\b", text, re.I)
+    if kind:
+        for code in named:
+            yield Hit(kind, code, "unsure" if some else most)
+
+
+def _ruling(text: str) -> tuple[str, Sure]:
+    """What a sentence does to the states it names, and how sure that is."""
+    if _ALL_BUT.search(text) and not re.search(
+        r"\b(?:not|no|never|unlawful|prohibited)\b[^.;]*\b(?:any|all|every)\b", text, re.I
+    ):
+        return "state excluded", "sure"
+    if _NONE_BUT.search(text):
+        return "state only", "sure"
+    if _ALONE.search(text):
+        # "Not only in Ohio" and the like say nothing of it.
+        return ("", "unsure") if re.search(r"\bnot only\b", text, re.I) else ("state only", "sure")
+    if _BARRED.search(text):
+        return "state excluded", "sure" if re.search(
+            r"\b(?:us(?:e|ed|ers?)|regist\w+|sale|sold|appl\w+|distribut\w+|labell?ed|permitted|allowed)\b", text, re.I
+        ) else "likely"
+    return ("state only", "likely") if _NAMED.search(text) else ("", "unsure")
