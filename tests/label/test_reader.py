@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from label.made_labels import METHODS, SHAPES, label, score
 from stemward.gate.label_pdf import read_label
 from stemward.label import KINDS
-from stemward.label.reader import Line, NotReadable, at_each_place, lines_of, propose
+from stemward.label.reader import Line, NotReadable, Place, Proposed, at_each_place, lines_of, propose
 from stemward.label.reader.parts import sentences_of
 from stemward.label.reader.text import in_order, plain
 from stemward.say.reader import fact_lines
