@@ -7,7 +7,19 @@ from dataclasses import dataclass, replace
 from stemward.kinds.product import Force
 from stemward.label.facts import KINDS
 from stemward.label.reader.clauses import apart
-from stemward.label.reader.find import amounts, around, identity, mixes, people, states, ways, weather
+from stemward.label.reader.find import (
+    amounts,
+    around,
+    identity,
+    mixes,
+    people,
+    places,
+    plants,
+    sizes,
+    states,
+    ways,
+    weather,
+)
 from stemward.label.reader.parts import Sentence, sentences_of
 from stemward.label.reader.phrases import ADVICE, ANY_STATE, DONE, ELSEWHERE, HARD, METHODS, PLACES, SOFT, STATES
 from stemward.label.reader.said import METHOD_PARTS, RANK, Hits, Said, Sure
@@ -75,12 +87,12 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (around.animals, ANY, "hay|graz|livestock|animal|cattle|forage|feed|harvest"),
     (around.mixing, ANY, "surfactant|adjuvant|steel|galvani|mix|within|oil|spray|solution|combin|tank|add|dilut|shelf|prepar|hour|days"),
     (around.keeping, ONLY_EXCEPTIONS, ""),
-    (ways.places, ANY, ""),
+    (places.places, ANY, ""),
     (states.states, ANY, ""),
     (ways.ways, ANY, ""),
-    (ways.size, ANY, "inch|in.|cm| in "),
-    (ways.plants, ANY, ""),
-    (ways.roots, ANY, "root|bulletin|trunk|drip"),
+    (sizes.size, ANY, "inch|in.|cm| in "),
+    (plants.plants, ANY, ""),
+    (plants.roots, ANY, "root|bulletin|trunk|drip"),
 )  # fmt: skip
 """What looks for facts, in the order of the closed list; which conditions count; words of which one must stand in a
 sentence before it is worth looking."""

@@ -1,0 +1,129 @@
+"""Kinds of land it may be used on, and those it may not."""
+
+import re
+
+from stemward.label.reader.phrases import ANY_PLACE, NEGATED, PLACES
+from stemward.label.reader.said import Hit, Hits, Said
+
+_NOT_ON = re.compile(
+    r"(?:never|must not|may not|shall not|cannot) (?:be )?(?:use|used|apply|applied|treat|treated|spray|sprayed)\b[^.;]{0,60}?\b(?:on|in|around|to|for|near|within)\b|"
+    r"(?:do not (?:use|apply|treat)|not (?:be used|be applied|intended|labell?ed|registered|for use|recommended|permitted))\b[^.;]{0,60}?\b(?:on|in|around|to|for|near|as|within)\b|"
+    r"not for (?:use|application) (?:on|in|around|to|by|near)|prohibited (?:on|in)",
+    re.I,
+)
+_FOR_USE = re.compile(
+    r"for use (?:on|in|along|around|at|by)|permissible to (?:treat|use|apply)|is permitted (?:on|in)|may be (?:used|applied) (?:on|in|to|along|around|for)|\buse (?:this product )?(?:on|in|along|around)\b|"
+    r"for (?:the )?(?:control|management|suppression|treatment)\b[^.]*\b(?:in|on|along|around)\b|controls?\b[^.]*\b(?:in|on|along|around)\b|"
+    r"\bsites?\b(?: such as| including|:| are| listed)|(?:registered|labell?ed|approved|intended|designed|recommended) (?:for use )?(?:for|on|in)|"
+    r"use sites?|including|can be used (?:on|in|to|along|around)|may be (?:used|applied) (?:where|under)|(?:apply|treat)\b[^.;\d]{0,60}\b(?:growing )?(?:in|on|along)\b",
+    re.I,
+)
+_NO_SITE = re.compile(
+    r"\bdrift|\brun-?off|\binjur|\bleach|contaminat|rotat|\bplant(?:ing|ed)?\b|manure|compost|mulch|sensitive|adjacent|desirable|downwind|irrigat|livestock from|move|"
+    r"\bgraz|\bhay\b|broadcast rate|\bdispos",
+    re.I,
+)
+
+
+_ON_IT_BARRED = re.compile(
+    r"\b(?:use|application)s? (?:on|in|around|to) ([^.;]*?) (?:is|are) (?:prohibited|not (?:permitted|allowed|recommended))",
+    re.I,
+)
+
+
+_NOT_TREATED = re.compile(
+    r"\b(?:(?:must|may|shall) not|are not to|is not to|never to) be (?:treated|sprayed)\b|\b(?:are|is) (?:excluded|no (?:use )?sites?|not (?:use |labell?ed |registered )+sites?|not (?:labell?ed|registered)(?: uses?)?)\b",
+    re.I,
+)
+
+
+_AMOUNT = re.compile(
+    r"\b(?:more|less|greater|higher|lower|longer|sooner) than\b|\bexceed|\bin excess\b|\d\s*(?:lb|qt|pt|gal|fl oz|%)",
+    re.I,
+)
+"""In a rule against more than so much: no ban of the place."""
+
+
+_BARRED_PLACE = (
+    # What stands behind is the place: a rule against using, treating, spraying it, or a list of what is not allowed.
+    re.compile(
+        r"(?:\b(?:do not|don't|never|must not|may not|shall not|cannot|avoid|not to be|under no circumstances(?: is it to be)?|in no case) (?:be )?(?:us(?:e|ed|ing)|appl(?:y|ied|ying|ication)|treat(?:ed|ing)?|spray(?:ed|ing)?)\b|"
+        r"\b(?:sites?|places?|uses?|areas?)[^.;:]{0,20}\bnot (?:allowed|permitted|registered|covered)\b:?|\bno (?:registered |labell?ed |approved )?(?:us(?:e|es)|applications?|treatments?) (?:is |are )?(?:in|on|around|to|for)\b|"
+        r"\bnot (?:a product |an herbicide )?(?:labell?ed|registered|intended|meant|approved|suited|for use)? ?(?:for|on|in|around)\b|\bkeep\b[^.;]{0,30}\b(?:out of|off|away from)\b|\bno part of\b|\banywhere but (?:on|in)\b|\bviolation to (?:use|apply) (?:it|this product)? ?(?:on|in)?|\bnever (?:to )?reach\b)(?P<after>[^.;]*)",
+        re.I,
+    ),
+    # What stands before is the place.
+    re.compile(
+        r"(?P<after>[^.;]*?)(?:\b(?:is|are) (?:prohibited|forbidden|unlawful|excluded|not (?:to be )?(?:allowed|permitted|treated|sprayed|covered|registered|use sites))|\b(?:may|must|shall|can) ?not be (?:treated|sprayed)|:\s*(?:do not|not)\b|\bprohibited\b|\boff limits\b)",
+        re.I,
+    ),
+)
+_OTHER_OBJECT = re.compile(
+    r"^\W*(?:equipment|sprayers?|containers?|manure|compost|water|hay|clippings|this water|any sprayer)\b|\b(?:once|twice|until|unless|within|while|when|if|before|after|without|during)\b|\bgraz(?:e|ed|ing)\b(?! land)|\bnear\b|\bdownwind\b",
+    re.I,
+)
+
+
+def _barred_somehow(text: str) -> str:
+    """The words that name a place which a sentence keeps the product from; "" where it does not."""
+    for pattern in _BARRED_PLACE:
+        m = pattern.search(text)
+        if m and ANY_PLACE.search(m["after"]) and not _AMOUNT.search(text):
+            after = re.split(r"\bunless\b|\bexcept\b|\bother than\b|\bwhere\b", m["after"], maxsplit=1)[0]
+            if not _OTHER_OBJECT.search(after) and not _NO_SITE.search(re.sub(r"\bplant(?:ing|ed)s?\b", " ", after)):
+                return after
+    return ""
+
+
+def places(s: Said) -> Hits:
+    """Kinds of land it may be used on, and those it may not."""
+    if not ANY_PLACE.search(s.text) or s.part in (
+        "warranty",
+        "letter",
+        "first aid",
+        "storage",
+        "environment",
+        "farm workers",
+    ):
+        return
+    if m := _ON_IT_BARRED.search(s.text):
+        for name, pattern in PLACES:
+            if pattern.search(m[1]):
+                yield Hit("site forbidden", name)
+        return
+    if m := _NOT_TREATED.search(s.text):
+        for name, pattern in PLACES:
+            if pattern.search(s.text[: m.start()]):
+                yield Hit("site forbidden", name)
+        return
+    barred = _NOT_ON.search(s.text) or (s.under and _NOT_ON.search(s.under))
+    if barred and _AMOUNT.search(s.text[barred.start() :] if barred.string == s.text else s.text):
+        return
+    if barred:
+        after = s.text[barred.end() :] if _NOT_ON.search(s.text) else s.text
+        after = re.split(r"\bunless\b|\bexcept\b|\bother than\b|\bwhere\b", after, maxsplit=1)[0]
+        if _NO_SITE.search(after) and not re.search(r"^[^.;]*\bcrops?\b|lawns?|home", after, re.I):
+            return
+        for name, pattern in PLACES:
+            if pattern.search(after):
+                yield Hit("site forbidden", name)
+        return
+    if loose := _barred_somehow(s.text):
+        for name, pattern in PLACES:
+            if pattern.search(loose):
+                yield Hit("site forbidden", name, "likely")
+        return
+    listed = bool(s.under) and (_FOR_USE.search(s.under) or s.part == "sites")
+    if listed or _FOR_USE.search(s.text) or (s.part == "sites" and not NEGATED.search(s.text)):
+        if _NO_SITE.search(s.text) and not re.search(r"for use|may be used|control", s.text, re.I):
+            return
+        text = re.split(r"\b(?:except|excluding|but not|other than|not for)\b", s.text, maxsplit=1)[0]
+        told = (s.part == "sites" or listed) and s.text.endswith(".") and not _FOR_USE.search(s.text)
+        plain = not told and (
+            listed
+            or s.part in ("sites", "front", "directions", "other")
+            or re.search(r"for use|may be used|can be used", text, re.I)
+        )
+        for name, pattern in PLACES:
+            if pattern.search(text):
+                yield Hit("site", name, "sure" if plain else "likely")

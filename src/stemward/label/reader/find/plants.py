@@ -1,0 +1,127 @@
+"""Plants by name that it kills, and what it asks about those that are kept."""
+
+import re
+
+from stemward.label.reader.phrases import FORBIDS
+from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said
+
+_KIND_OF = frozenset(
+    "red white black sugar silver common glossy poison sweet green box autumn russian norway striped bigtooth tree multiflora "
+    "quaking princess japanese chinese european mockernut shagbark pignut bitternut laurel winged slippery rock black sweetbay chestnut willow silver sitka honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
+)
+_NOUNS = re.compile(
+    r"\b(?:alders?|arrowwood|ash(?:es)?|aspens?|autumn[- ]olives?|bald ?cypress|bamboos?|barberr(?:y|ies)|basswoods?|beech(?:es)?|birch(?:es)?|bittersweet|blackberr(?:y|ies)|blackgum|black gum|box ?-?elders?|"
+    r"brambles?|brooms?|buckthorns?|buttonbush|camphor ?trees?|catalpas?|ceanothus|cedars?|cherr(?:y|ies)|chestnuts?|chinaberr(?:y|ies)|chokecherr(?:y|ies)|corktrees?|cottonwoods?|creepers?|cypress|"
+    r"deerbrush|dewberr(?:y|ies)|dogwoods?|elaeagnus|elderberr(?:y|ies)|elders?|elms?|eucalyptus|firs?|gorse|grapes?|grapevines?|greenbriers?|guavas?|gums?|hackberr(?:y|ies)|hawthorns?|hazels?|hemlocks?|hickor(?:y|ies)|"
+    r"holl(?:y|ies)|honey ?locusts?|honeysuckles?|hophornbeams?|hornbeams?|huckleberr(?:y|ies)|huisache|iv(?:y|ies)|ironwoods?|juniper|junipers|kudzu|laurels?|lilacs?|locusts?|madrones?|magnolias?|manzanitas?|maples?|"
+    r"melaleuca|mesquites?|mimosas?|mulberr(?:y|ies)|multiflora rose|myrtles?|oaks?|olives?|osage[- ]orange|palmettos?|paulownia|pawpaws?|pears?|pecans?|pepper ?trees?|persimmons?|pines?|plums?|poison[- ](?:ivy|oak|sumac)|"
+    r"poplars?|princess ?trees?|privets?|raspberr(?:y|ies)|redbuds?|red ?cedars?|rhododendrons?|roses?|russian[- ]olives?|sage ?brush|salmonberr(?:y|ies)|salt ?-?cedars?|sassafras|serviceberr(?:y|ies)|silktrees?|sourwoods?|"
+    r"spicebush|spruces?|sugarberr(?:y|ies)|sumacs?|sweet ?gums?|sycamores?|tallow ?-?trees?|tamarisks?|tanoaks?|thimbleberr(?:y|ies)|trees? ?-?of ?-?heaven|trumpet ?-?creepers?|tulip ?trees?|tupelos?|viburnums?|vines?|virginia[- ]creeper|"
+    r"walnuts?|wax ?myrtles?|willows?|wintercreepers?|wisterias?|witch ?-?hazels?|yaupon|yellow-?poplars?|ailanthus|hack-berr(?:y|ies))$",
+    re.I,
+)
+"""The last word of common names of woody plants: those of the handbook's list, and others from memory."""
+_NAME = re.compile(r"[A-Za-z][A-Za-z'’-]+(?: [A-Za-z][A-Za-z'’-]+){0,3}")
+
+
+_NO_NAME = re.compile(
+    r"\b(?:label|product|gal|equivalent|rates?|year|others?|pages?|invented|tests?|only|control(?:led|s)?|species|listed|following|treat\w*|"
+    r"application|apply|use|need|hard|plants?|brush|weeds?|trees controlled|well|figure|table|see|continued|acid|acre|not|is|are|by|in|along|on|to|from|with|(?<!-)of(?!-))\b",
+    re.I,
+)
+_KINDS_BEHIND = re.compile(
+    rf"([A-Za-z-]+)(?: \(|: )((?:(?:{'|'.join(sorted(_KIND_OF))})(?:, | and |, and | or )?)+)\)?", re.I
+)
+
+
+def _each_kind(m: re.Match[str]) -> str:
+    """ "Maples (red, sugar)" as "red maple, sugar maple"."""
+    noun = re.sub(r"(?<=[^s])ies$", "y", m[1], flags=re.I)
+    noun = re.sub(r"(?<=[a-z][^su])s$", "", noun)
+    return ", ".join(f"{kind.strip()} {noun}" for kind in re.split(r",(?: and)?| and | or ", m[2]) if kind.strip())
+
+
+_TURNED = re.compile(r"^([A-Za-z'’-]+), ([A-Za-z'’-]+(?: [A-Za-z'’-]+)?)$")
+_CONTROLS = re.compile(
+    r"\b(?:controls?|kills?|suppress(?:es)?|(?:works|effective|active|used|labell?ed) (?:on|against)|(?:susceptible|target) (?:species|plants|brush)(?: include| are)?:?|susceptible:|(?:plants|species|brush|trees) (?:killed|controlled)[^.:]{0,20}?(?:include|are|:)|for (?:the )?(?:control|management|suppression) of|species controlled:?|controlled (?:species )?(?:include|are):?)\s+"
+    r"(?:unwanted |undesirable |woody |plants |species |brush |such as |including |include )*",
+    re.I,
+)
+_HARD_TO = re.compile(r"^(.{3,80}?) (?:is|are) (?:hard|difficult|easy|easier|harder) to (?:control|kill)", re.I)
+
+
+def plants(s: Said) -> Hits:
+    """Plants by name: lists under their heading, and sentences that say what is killed; not what is spared."""
+    # "Maples (red, sugar)" names two plants; in other brackets stands the Latin name.
+    text = _KINDS_BEHIND.sub(
+        lambda m: ", ".join(f"{kind.strip()} {m[1]}" for kind in re.split(r",| and ", m[2])), s.text
+    )
+    text = re.sub(r"\([^)]*\)", "", text).rstrip(".:")
+    if re.search(r"\bnot (?:control|kill|effective|suppress)|\bdoes not\b|\bdo not\b", text, re.I):
+        return
+    told = _CONTROLS.search(text)
+    hard = _HARD_TO.search(text)
+    listed = s.part == "plants" or bool(_PLANTS_FOLLOW.search(s.under))
+    if not listed and not (told and s.part in ("directions", "other", "front", "restrictions", *METHOD_PARTS)):
+        return
+    if re.search(r"\d|%|\bmethods?\b", text) or _SPARED.search(text):
+        return
+    if hard:
+        text = hard[1]
+    elif told:
+        text = text[told.end() :]
+    elif m := re.search(r"\b(?:such as|including|include)\b:?\s*", text, re.I):
+        text = text[m.end() :]
+    elif re.search(r"\bcontrol\w*|\bspecies\b", text, re.I):
+        return
+    text = re.sub(r"\s+[A-Z][a-z]+ (?:spp?\.?|[a-z]{4,})$", "", text) if listed else text
+    parts = [p.strip() for p in re.split(r"[;•|]", text) if p.strip()]
+    pairs = [m for piece in parts if (m := _TURNED.match(piece)) and m[2].lower().split()[0] in _KIND_OF]
+    if pairs and len(pairs) == len(parts):
+        for m in pairs:
+            yield Hit("plant", f"{m[2]} {m[1]}".lower(), "likely")
+        return
+    pieces = [p.strip(" .") for p in re.split(r"[,;•|]|\s+as well as\s+|\s+and\s+|\s+or\s+", text) if p.strip(" .")]
+    sentence = len(pieces) == 1 and len(pieces[0].split()) > 4
+    for n, piece in enumerate(pieces):
+        if piece.lower() in _KIND_OF and n + 1 < len(pieces):
+            # "Red and sugar maple".
+            following = next((p for p in pieces[n + 1 :] if p.lower() not in _KIND_OF), "").split()
+            piece = f"{piece} {following[-1]}" if len(following) > 1 else piece
+        name = re.sub(r"^(?:most |some |many |all |both |young |unwanted |undesirable )+", "", piece, flags=re.I)
+        if sentence or not _NAME.fullmatch(name) or _NO_NAME.search(name) or name.lower() in _KIND_OF:
+            continue
+        # Outside of a list only what is known for a plant's name is one.
+        if _NOUNS.search(name) or (s.part == "plants" and len(pieces) > 1):
+            yield Hit("plant", name.lower(), "likely")
+        elif s.part == "plants" and s.text[:1].isupper() and len(name.split()) <= 3:
+            yield Hit("plant", name.lower(), "unsure")
+
+
+_PLANTS_FOLLOW = re.compile(
+    r"\b(?:species|plants|brush|trees|weeds)\b[^.]*(?:listed|below|following|include|controlled|:)", re.I
+)
+_SPARED = re.compile(
+    r"\b(?:toleran\w+|injur\w+|damag\w+|desirable|spared?|planted|crop trees?|releas\w+|not (?:be )?(?:treated|harmed)|resistant|escape|may survive|nurser\w+|seedlings)\b",
+    re.I,
+)
+"""Words of sentences in which plants are named that are not the ones to be killed."""
+
+
+def roots(s: Said) -> Hits:
+    """What it asks about plants beside those that are treated, and about rare ones."""
+    shared = r"roots?\b[^.;]{0,70}\bgrafted\b|grafted\b[^.;]{0,30}\broots?|root grafts?|root[- ]graft|roots? (?:systems? )?(?:may|might|can|could)? ?(?:be|have been|have)? ?grafted|(?:shar(?:e|ing|ed)|common|connected|interconnected) (?:a )?(?:common )?root|share (?:a )?root|roots? (?:systems? )?(?:are|is) (?:shared|connected|grafted)"
+    if re.search(shared, s.text, re.I) and re.search(FORBIDS, s.text, re.I):
+        yield Hit("no shared roots", "yes")
+    if re.search(r"\bbulletins?\b", s.text, re.I) and re.search(r"endangered|obtain|follow|species", s.text, re.I):
+        yield Hit("endangered species bulletin", "yes")
+    m = re.search(
+        r"within\s*([\d./]+)[\s-]*(feet|foot|ft|yards?|m)\b[^.;]{0,40}\b(?:roots?|root zone|trunks?|drip ?line|desirable|wanted|valued|ornamental)\b[^.;]{0,30}(?:trees?|plants?|shrubs?|vegetation)?",
+        s.text,
+        re.I,
+    )
+    if m and re.search(FORBIDS, s.text, re.I) and re.search(r"tree|plant|shrub|vegetation|root", m[0], re.I):
+        yield Hit(
+            "distance to wanted roots",
+            f"{m[1]} {'m' if m[2].lower() == 'm' else 'yd' if m[2].lower().startswith('y') else 'ft'}",
+        )
