@@ -4,7 +4,7 @@ import re
 
 NUMBER = r"(?:\d+[\s-]+\d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*\.?\d+)"
 TIME = re.compile(rf"({NUMBER})\s*[- ]?(hours?|hrs?|h|days?|weeks?|months?|minutes?|mins?)\b", re.I)
-SPEED = re.compile(rf"({NUMBER})\s*(mph|km/h)", re.I)
+SPEED = re.compile(rf"({NUMBER})[\s-]*(mph|km/h)", re.I)
 TEMPERATURE = re.compile(rf"(?<![\d-])(-?{NUMBER})\s*([FC])\b")
 DISTANCE = re.compile(rf"({NUMBER})[\s-]*(feet|foot|ft\.?|'|yards?|miles?|meters?|m)(?=\W|$)", re.I)
 LENGTH = rf"({NUMBER})[\s-]*(inches|inch|in\.?|cm)(?=\W|$)"
@@ -14,7 +14,7 @@ SHARE = rf"{NUMBER}(?:\s*%?\s*(?:to|-)\s*{NUMBER})?\s*%(?:\s*v/v)?"
 RATE = re.compile(rf"(?P<n>{NUMBER})\s*(?P<unit>lb|kg|g|oz|fl oz|pt|qt|gal)\b", re.I)
 NEGATED = re.compile(r"\b(?:do not|don't|not|never|avoid|except|cannot|must not)\b", re.I)
 FORBIDS = (
-    r"\b(?:do not|don't|must not|may not|never|avoid|should not|shall not|cannot|not to be|not be (?:applied|made|used|mixed|combined|"
+    r"\b(?:do not|don't|must not|may not|(?:must|may|shall) never|never|no longer (?:permitted|allowed|registered)|ruled out|avoid|should not|shall not|cannot|not to be|not be (?:applied|made|used|mixed|combined|"
     r"stored|treated|shorter|longer)|(?:is|are) (?:prohibited|forbidden|unlawful|not (?:allowed|permitted))|not (?:allowed|permitted)|(?<!not )prohibited|"
     r"(?<!not )(?<!never )forbidden|unlawful|contrary to (?:the |this )?label|violation of (?:the |this )?label|under no circumstances|in no case|not for use|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
 )

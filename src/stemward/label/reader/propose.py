@@ -92,7 +92,7 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (ways.ways, ANY, ""),
     (sizes.size, ANY, "inch|in.|cm| in "),
     (plants.plants, ANY, ""),
-    (plants.roots, ANY, "root|bulletin|trunk|drip"),
+    (plants.roots, ANY, "root|bulletin|trunk|drip|graft|clon|flashback|underground|within"),
 )  # fmt: skip
 """What looks for facts, in the order of the closed list; which conditions count; words of which one must stand in a
 sentence before it is worth looking."""
@@ -167,7 +167,10 @@ def _of_sentence(sentence: Sentence) -> Iterator[Proposed]:
         return
     under = f"{sentence.under} {first}".strip()
     for clause in [replace(sentence, text=first), *(replace(sentence, text=text, under=under) for text in more)]:
-        yield from (replace(one, words=sentence.text) for one in _of_clause(clause) if one.kind not in TEXTS)
+        for one in _of_clause(clause):
+            if one.kind not in TEXTS:
+                # What only the heading says keeps the heading's words.
+                yield replace(one, words=sentence.text) if one.words == clause.text else one
     yield from (one for one in _of_clause(sentence) if one.kind in TEXTS)
 
 

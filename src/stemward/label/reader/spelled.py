@@ -5,11 +5,11 @@ from functools import lru_cache
 
 WORDS = {
     "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
-    "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "twenty-four": "24", "thirty": "30",
+    "ten": "10", "eleven": "11", "eighteen": "18", "twenty-five": "25", "forty": "40", "fifty": "50", "seventy": "70", "seventy-five": "75", "eighty": "80", "eighty-five": "85", "ninety-five": "95", "twelve": "12", "fifteen": "15", "twenty": "20", "twenty-four": "24", "thirty": "30",
     "forty-eight": "48", "sixty": "60", "ninety": "90",
 }  # fmt: skip
 _COUNTED = (
-    r"minutes?|hours?|days?|weeks?|months?|years?|seconds?|feet|foot|yards?|inch(?:es)?|miles?|parts?|percent|pounds?|"
+    r"mph|miles per hour|degrees?|minutes?|hours?|days?|weeks?|months?|years?|seconds?|feet|foot|yards?|inch(?:es)?|miles?|parts?|percent|pounds?|"
     r"pints?|quarts?|gallons?|ounces?|milliliters?|volumes?|times|sprays?|broadcasts?|(?:\w+ )?(?:applications?|treatments?)|cuts?|injections?|"
     r"(?:a|per|each|in a|in any) (?:\w+ )?(?:year|season)"
 )
@@ -35,6 +35,8 @@ _RULES = tuple(
         (r"\bappl\.", "applications"),
         (r"(?<=\d)-(?= to \d)|(?<=\d)-(?=percent\b)", " "),
         (r"≤", "at most "),
+        (r">\s?(?=\d)", "greater than "),
+        (r"<\s?(?=\d)", "less than "),
         (r"≥", "at least "),
         # A metric twin in brackets says nothing new.
         (

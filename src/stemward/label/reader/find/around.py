@@ -101,8 +101,15 @@ def animals(s: Said) -> Hits:
     graze = re.search(r"\bgraz|\blivestock\b|\banimals?\b|\bcattle\b|\bfeed(?:ing)?\b", s.text, re.I)
     if re.search(r"\bno (?:waiting|restriction)", s.text, re.I):
         return
+    at_once = re.search(
+        r"\bgraz\w*[^.;,]*\b(?:allowed|permitted|may (?:go on|continue)|at once|any time|no (?:waiting|wait|restriction))|\bmay (?:be )?graze",
+        s.text,
+        re.I,
+    )
     if hay:
         yield Hit("hay wait", value, most)
+    if hay and at_once:
+        return
     if graze and (not hay or re.search(r"\bgraz", s.text, re.I)):
         yield Hit("grazing wait", value, most)
 
@@ -177,7 +184,7 @@ def mixing(s: Said) -> Hits:
     elif (
         is_mix
         and (m := _KEPT_SO_LONG.search(text))
-        and not re.search(rf"{other}|\bagitat|\bshake\b|\bpartner", text, re.I)
+        and not re.search(rf"{other}|\bstir|\bagitat|\bshake\b|\bpartner", text, re.I)
     ):
         number, unit = [group for group in m.groups() if group][:2]
         yield Hit("mix keeps", f"{number} {unit.lower()}", "likely")

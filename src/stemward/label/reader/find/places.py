@@ -54,7 +54,7 @@ _BARRED_PLACE = (
     ),
     # What stands before is the place.
     re.compile(
-        r"(?P<after>[^.;]*?)(?:\b(?:is|are) (?:prohibited|forbidden|unlawful|excluded|not (?:to be )?(?:allowed|permitted|treated|sprayed|covered|registered|use sites))|\b(?:may|must|shall|can) ?not be (?:treated|sprayed)|:\s*(?:do not|not)\b|\bprohibited\b|\boff limits\b)",
+        r"(?P<after>[^.;]*?)(?:\b(?:is|are) (?:prohibited|forbidden|unlawful|excluded|not a labell?ed site|not (?:to be )?(?:allowed|permitted|treated|sprayed|covered|registered|use sites))|\b(?:may|must|shall|can) ?not be (?:treated|sprayed)|:\s*(?:do not|not)\b|\bprohibited\b|\boff limits\b)",
         re.I,
     ),
 )
@@ -64,12 +64,26 @@ _OTHER_OBJECT = re.compile(
 )
 
 
+_TIMED = re.compile(
+    r"\b(?:in|during) (?:early |late |mid )?(?:spring|summer|fall|autumn|winter)\b|\bfrom the (?:air|ground)\b|\bwithout\b",
+    re.I,
+)
+"""A rule on when or how, not on where."""
+
+
+def _subject(text: str) -> str:
+    """What a sentence is about: "On turf, girdles ..." speaks of girdles, "Lawns ..." of lawns."""
+    led = re.match(r"\W*(?:on|in|along|near|at|for|under|around)\b[^,]*,(.*)$", text, re.I | re.S)
+    return led[1] if led else text
+
+
 def _barred_somehow(text: str) -> str:
     """The words that name a place which a sentence keeps the product from; "" where it does not."""
     for pattern in _BARRED_PLACE:
         m = pattern.search(text)
-        if m and ANY_PLACE.search(m["after"]) and not _AMOUNT.search(text):
+        if m and ANY_PLACE.search(m["after"]) and not _AMOUNT.search(text) and not _TIMED.search(text):
             after = re.split(r"\bunless\b|\bexcept\b|\bother than\b|\bwhere\b", m["after"], maxsplit=1)[0]
+            after = after if m.start("after") else _subject(after)
             if not _OTHER_OBJECT.search(after) and not _NO_SITE.search(re.sub(r"\bplant(?:ing|ed)s?\b", " ", after)):
                 return after
     return ""
@@ -92,10 +106,12 @@ def places(s: Said) -> Hits:
                 yield Hit("site forbidden", name)
         return
     if m := _NOT_TREATED.search(s.text):
-        for name, pattern in PLACES:
-            if pattern.search(s.text[: m.start()]):
-                yield Hit("site forbidden", name)
-        return
+        subject = _subject(s.text[: m.start()])
+        if not _OTHER_OBJECT.search(s.text[m.end() :]) and not _TIMED.search(s.text):
+            for name, pattern in PLACES:
+                if pattern.search(subject):
+                    yield Hit("site forbidden", name)
+            return
     barred = _NOT_ON.search(s.text) or (s.under and _NOT_ON.search(s.under))
     if barred and _AMOUNT.search(s.text[barred.start() :] if barred.string == s.text else s.text):
         return

@@ -2,12 +2,12 @@
 
 import re
 
-from stemward.label.reader.phrases import FORBIDS
+from stemward.label.reader.phrases import DISTANCE, FORBIDS
 from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said
 
 _KIND_OF = frozenset(
     "red white black sugar silver common glossy poison sweet green box autumn russian norway striped bigtooth tree multiflora "
-    "quaking princess japanese chinese european mockernut shagbark pignut bitternut laurel winged slippery rock black sweetbay chestnut willow silver sitka honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
+    "quaking princess japanese chinese european mockernut shagbark pignut bitternut laurel smooth staghorn brazilian loblolly longleaf eastern southern winged slippery rock black sweetbay chestnut willow silver sitka honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
 )
 _NOUNS = re.compile(
     r"\b(?:alders?|arrowwood|ash(?:es)?|aspens?|autumn[- ]olives?|bald ?cypress|bamboos?|barberr(?:y|ies)|basswoods?|beech(?:es)?|birch(?:es)?|bittersweet|blackberr(?:y|ies)|blackgum|black gum|box ?-?elders?|"
@@ -43,7 +43,7 @@ def _each_kind(m: re.Match[str]) -> str:
 
 _TURNED = re.compile(r"^([A-Za-z'’-]+), ([A-Za-z'’-]+(?: [A-Za-z'’-]+)?)$")
 _CONTROLS = re.compile(
-    r"\b(?:controls?|kills?|suppress(?:es)?|(?:works|effective|active|used|labell?ed) (?:on|against)|(?:susceptible|target) (?:species|plants|brush)(?: include| are)?:?|susceptible:|(?:plants|species|brush|trees) (?:killed|controlled)[^.:]{0,20}?(?:include|are|:)|for (?:the )?(?:control|management|suppression) of|species controlled:?|controlled (?:species )?(?:include|are):?)\s+"
+    r"\b(?:(?:to |expect to )?controls?|kill of|kills?|resprouting of|suppress(?:es)?|(?:works|effective|active|used|labell?ed) (?:on|against)|(?:susceptible|target) (?:species|plants|brush)(?: include| are)?:?|susceptible:|(?:plants|species|brush|trees) (?:killed|controlled)[^.:]{0,20}?(?:include|are|:)|for (?:the )?(?:control|management|suppression) of|species controlled:?|controlled (?:species )?(?:include|are):?)\s+"
     r"(?:unwanted |undesirable |woody |plants |species |brush |such as |including |include )*",
     re.I,
 )
@@ -64,7 +64,10 @@ def plants(s: Said) -> Hits:
     listed = s.part == "plants" or bool(_PLANTS_FOLLOW.search(s.under))
     if not listed and not (told and s.part in ("directions", "other", "front", "restrictions", *METHOD_PARTS)):
         return
-    if re.search(r"\d|%|\bmethods?\b", text) or _SPARED.search(text):
+    if s.part == "plants":
+        # Dots, bars and figures of a row stand behind the name.
+        text = re.sub(r"\s*(?:\.{2,}|\||\s-\s)\s*[^|]*\d.*$|\*", "", text)
+    if re.search(r"\d|%|\bmethods?\b", text) or _SPARED.search(text) or _SPARED.search(s.under):
         return
     if hard:
         text = hard[1]
@@ -92,12 +95,13 @@ def plants(s: Said) -> Hits:
         if sentence or not _NAME.fullmatch(name) or _NO_NAME.search(name) or name.lower() in _KIND_OF:
             continue
         # Outside of a list only what is known for a plant's name is one.
-        if _NOUNS.search(name) or (s.part == "plants" and len(pieces) > 1):
+        if _NOUNS.search(name) or (s.part == "plants" and len(pieces) > 1 and not _VERB.search(text)):
             yield Hit("plant", name.lower(), "likely")
         elif s.part == "plants" and s.text[:1].isupper() and len(name.split()) <= 3:
             yield Hit("plant", name.lower(), "unsure")
 
 
+_VERB = re.compile(r"\b(?:may|is|are|will|can|vary|varies|depends?|should|must)\b", re.I)
 _PLANTS_FOLLOW = re.compile(
     r"\b(?:species|plants|brush|trees|weeds)\b[^.]*(?:listed|below|following|include|controlled|:)", re.I
 )
@@ -108,20 +112,57 @@ _SPARED = re.compile(
 """Words of sentences in which plants are named that are not the ones to be killed."""
 
 
+_WANTED = r"\b(?:desirable|desired|wanted|valued?|valuable|kept|saved?|crop trees?|shade trees?|ornamentals?|fruit|nut|hedges|your trees|to (?:be kept|stay)|left standing|neighbors?)\b"
+_JOINED = re.compile(
+    r"\broots?\b[^.;]{0,70}\b(?:graft\w*|shar\w+|common|connect\w+|joined|linked|fused|same)\b|\b(?:graft\w*|shar\w+|common|connect\w+|joined|linked|fused|same|separate)\b[^.;]{0,50}\b(?:roots?|underground|below ground)\b|\bgraft union|\bclon(?:e|al)\b|\bflashback\b|"
+    r"\broots? (?:sharing|connection)|\bjoined underground|\bshared roots?",
+    re.I,
+)
+_LEFT_ALONE = re.compile(
+    rf"{FORBIDS}|\bleft alone\b|\boff limits\b|\buse no\b|\bonly\b[^.;]*\bseparate|\bno trees\b", re.I
+)
+_KEPT_OFF = re.compile(
+    rf"{FORBIDS}|\bkeep\b|\bat least\b|\bno (?:less|closer|nearer)\b|\b(?:nearer|closer|less) than\b|\bminimum\b|\bbuffer|\bgap\b|\bclearance\b|\bhold\b|\bstay\b|\bdistance|\bor more\b|\binside\b|\btreat nothing\b|\bspray no\b",
+    re.I,
+)
+
+
 def roots(s: Said) -> Hits:
     """What it asks about plants beside those that are treated, and about rare ones."""
-    shared = r"roots?\b[^.;]{0,70}\bgrafted\b|grafted\b[^.;]{0,30}\broots?|root grafts?|root[- ]graft|roots? (?:systems? )?(?:may|might|can|could)? ?(?:be|have been|have)? ?grafted|(?:shar(?:e|ing|ed)|common|connected|interconnected) (?:a )?(?:common )?root|share (?:a )?root|roots? (?:systems? )?(?:are|is) (?:shared|connected|grafted)"
-    if re.search(shared, s.text, re.I) and re.search(FORBIDS, s.text, re.I):
-        yield Hit("no shared roots", "yes")
-    if re.search(r"\bbulletins?\b", s.text, re.I) and re.search(r"endangered|obtain|follow|species", s.text, re.I):
-        yield Hit("endangered species bulletin", "yes")
-    m = re.search(
-        r"within\s*([\d./]+)[\s-]*(feet|foot|ft|yards?|m)\b[^.;]{0,40}\b(?:roots?|root zone|trunks?|drip ?line|desirable|wanted|valued|ornamental)\b[^.;]{0,30}(?:trees?|plants?|shrubs?|vegetation)?",
-        s.text,
-        re.I,
-    )
-    if m and re.search(FORBIDS, s.text, re.I) and re.search(r"tree|plant|shrub|vegetation|root", m[0], re.I):
+    text = s.whole
+    if (
+        _JOINED.search(text)
+        and _LEFT_ALONE.search(text)
+        and not re.search(r"\bgraft(?:ing)? wax|\bsurfactant", text, re.I)
+    ):
         yield Hit(
-            "distance to wanted roots",
-            f"{m[1]} {'m' if m[2].lower() == 'm' else 'yd' if m[2].lower().startswith('y') else 'ft'}",
+            "no shared roots",
+            "yes",
+            "sure" if re.search(rf"(?:{FORBIDS})[^.]*root|root[^.]*(?:{FORBIDS})", text, re.I) else "likely",
         )
+    if re.search(r"\bbulletins?\b", s.text, re.I):
+        told = re.search(r"endangered|obtain|follow|species", s.text, re.I)
+        ruled = re.search(
+            r"\bESA\b|\bLive\b|\brequire|\bmust\b|\bvalid\b|\bin hand\b|\blimits\b|\bapplies\b|\bcovers\b|unlawful|epa\.gov",
+            s.text,
+        )
+        if told or ruled:
+            yield Hit("endangered species bulletin", "yes", "sure" if told else "likely")
+    near = re.search(r"\broots?\b|\broot zones?\b|\btrunks?\b|\bdrip ?line\b|\bwithin\b", s.text, re.I)
+    m = DISTANCE.search(s.text)
+    if (
+        m
+        and near
+        and re.search(_WANTED, s.text, re.I)
+        and _KEPT_OFF.search(text)
+        and not re.search(r"\bwells?\b|\bwater\b", s.text, re.I)
+    ):
+        unit = m[2].lower()
+        short = "m" if unit == "m" else "yd" if unit.startswith("y") else "ft"
+        close = re.search(r"\broots?\b|\btrunks?\b|\bdrip ?line\b|\broot zones?\b", s.text, re.I)
+        if close or re.search(FORBIDS, s.text, re.I):
+            yield Hit(
+                "distance to wanted roots",
+                f"{m[1]} {short}",
+                "sure" if re.search(rf"(?:{FORBIDS})[^.]*\bwithin\b", s.text, re.I) else "likely",
+            )

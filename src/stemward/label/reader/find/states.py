@@ -2,12 +2,12 @@
 
 import re
 
-from stemward.label.reader.phrases import FORBIDS, STATES
+from stemward.label.reader.phrases import ANY_PLACE, FORBIDS, STATES
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _RULES = re.compile(
     r"\b(?:us(?:e|ed|ers?|ing)|appl(?:y|ied|ication|icators?)|sale|sold|sell|distribut\w+|ship\w*|regist\w+|approv\w+|permi\w+|allow\w*|authori[sz]\w+|legal|lawful|unlawful|illegal|valid|labell?\w*|"
-    r"available|cancell?ed|prohibit\w*|excluded|residents|treat\w*)\b",
+    r"available|void|against the law|cancell?ed|prohibit\w*|excluded|residents|treat\w*)\b",
     re.I,
 )
 _ELSE = re.compile(
@@ -16,16 +16,17 @@ _ELSE = re.compile(
 )
 """Words of sentences in which a state is only a place."""
 _ALL_BUT = re.compile(
-    r"\b(?:all|every|any|each|nationwide|throughout)\b[^.;]*\b(?:except(?:ing)?|but|other than|excluding|save|exception)\b|\bexcept(?:ing)?\b[^.;]*\b(?:all|every|any|other) (?:other )?states?\b",
+    r"\b(?:all|every|any|each|nationwide|throughout)\b[^.;]*\b(?:except(?:ing)?|but|other than|excluding|save|exception)\b|\bexcept(?:ing)?\b[^.;]*\b(?:all|every|any|other) (?:other )?(?:\w+ )?states?\b",
     re.I,
 )
 _NONE_BUT = re.compile(
-    r"\b(?:not|no|never|none|nowhere|anywhere|cannot|prohibited|unlawful|illegal|forbidden|against the law)\b[^.;]*\b(?:other than|except(?:ing)?|but|outside(?: of)?|save)\b|\boutside (?:of )?(?:the )?[^.;]*(?:\bnot\b|prohibited|unlawful|forbidden|illegal)|"
-    r"\b(?:prohibited|unlawful|illegal|forbidden|not (?:allowed|permitted|registered|valid))\b[^.;]*\b(?:outside|elsewhere)\b",
+    r"\b(?:not|no|never|none|nowhere|anywhere|cannot|prohibited|unlawful|illegal|forbidden|against the law)\b[^.;]*\b(?:other than|except(?:ing)?|but|outside(?: of)?|save)\b|\boutside (?:of )?(?:the )?[^.;]*(?:\bnot?\b|prohibited|unlawful|forbidden|illegal)|"
+    r"\bnot (?:located |living )?in\b[^.;]*\b(?:may not|must not|do not|cannot)\b|\b(?:prohibited|unlawful|illegal|forbidden|not (?:allowed|permitted|registered|valid))\b[^.;]*\b(?:outside|elsewhere)\b",
     re.I,
 )
 _BARRED = re.compile(
-    rf"{FORBIDS}|\b(?:not|no|never|cannot|excluded|cancell?ed|illegal|banned|withdrawn|suspended|excluding)\b", re.I
+    rf"{FORBIDS}|\b(?:not|no|never|cannot|excluded|cancell?ed|illegal|banned|void|withdrawn|suspended|excluding|against the law)\b",
+    re.I,
 )
 _ALONE = re.compile(
     r"\b(?:only(?! (?:when|if|on|with|at|as|after|under|from|until)\b| (?:by|to|for use by) (?:a )?(?:certified|licensed|trained|commercial|private|professional))|solely|sole|alone|exclusively|nowhere else|no others?|nothing else|no other states?|and no other|(?:limited|restricted|confined) to)\b",
@@ -51,6 +52,7 @@ def states(s: Said) -> Hits:
     text = s.sentence.text.title() if s.sentence.text.isupper() else s.sentence.text
     whole = f"{s.sentence.under} {text}"
     named = [code for code, pattern in STATES if re.search(rf"\b{pattern}\b", text)]
+    named += [code for code in _codes(s.sentence.text) if code not in named]
     if not named or s.part in ("warranty", "letter"):
         return
     bare = len(text) < MOST_BARE and (_ALONE.search(text) or _ALL_BUT.search(text))
@@ -61,10 +63,33 @@ def states(s: Said) -> Hits:
     ):
         return
     kind, most = _ruling(whole)
-    some = re.search(r"\bcount(?:y|ies)\b|\bparts? of\b|\bportions? of\b|\bislands?\b", text, re.I)
+    # A rule for one way or one kind of land is no rule for the product.
+    some = (
+        s.named
+        or ANY_PLACE.search(text)
+        or re.search(r"\bcount(?:y|ies)\b|\bparts? of\b|\bportions? of\b|\bislands?\b", text, re.I)
+    )
     if kind:
         for code in named:
             yield Hit(kind, code, "unsure" if some else most)
+
+
+_CODE = "|".join(code for code, _ in STATES)
+_AMBIGUOUS = frozenset(("IN", "OR", "ME", "OK", "HI", "OH", "PA", "MA", "LA", "ID", "CO", "DE", "AL"))
+"""Codes that are words or other signs too: taken only beside another code."""
+
+
+def _codes(text: str) -> list[str]:
+    """States named by their postal codes; none in words that are all capitals."""
+    if text.isupper():
+        return []
+    listed = {
+        code
+        for m in re.finditer(rf"\b(?:{_CODE})(?:\s*(?:,|and|or|/)\s*(?:and |or )?(?:{_CODE})\b)+", text)
+        for code in re.findall(r"\b[A-Z]{2}\b", m[0])
+    }
+    alone = set(re.findall(rf"\b(?:in|of|within|for|outside) ({_CODE})\b", text)) - _AMBIGUOUS
+    return sorted((listed | alone) & {code for code, _ in STATES})
 
 
 def _ruling(text: str) -> tuple[str, Sure]:

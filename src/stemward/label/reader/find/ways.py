@@ -2,7 +2,7 @@
 
 import re
 
-from stemward.label.reader.phrases import DONE, FORBIDS, METHODS, NEGATED
+from stemward.label.reader.phrases import ANY_STATE, DONE, FORBIDS, METHODS, NEGATED
 from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said
 
 
@@ -12,13 +12,18 @@ def ways(s: Said) -> Hits:
         return
     named = [name for name, pattern in METHODS if pattern.search(s.text)]
     forbidden = re.search(FORBIDS, s.text, re.I) or (s.under and re.search(rf"(?:{FORBIDS})[^.;]*:?$", s.under, re.I))
-    if named and forbidden:
-        if not _CONDITION.search(s.text) and _WAY_BARRED.search(s.text):
+    alone = re.search(r"\bonly\b|\blimited to\b|\bsole\b|\bno others?\b|\bnothing else\b|\bexclusively\b", s.text, re.I)
+    if named and alone and forbidden:
+        yield Hit("only listed methods", "yes", "likely")
+    elif named and forbidden:
+        if not ANY_STATE.search(s.sentence.text) and not _CONDITION.search(s.text) and _WAY_BARRED.search(s.text):
             for name in named:
                 yield Hit("method forbidden", name)
     elif s.part in METHOD_PARTS:
         yield Hit("method", s.part)
-    elif (DONE.search(s.text) or re.search(r"\bmethods?\b", s.under, re.I)) and not NEGATED.search(s.text):
+    elif (
+        DONE.search(s.text) or re.search(r"\b(?:methods?|ways?|techniques?)\b", s.whole, re.I)
+    ) and not NEGATED.search(s.text):
         for name in named:
             yield Hit(
                 "method",
@@ -32,7 +37,7 @@ def ways(s: Said) -> Hits:
     for kind, patterns in _CLOSED:
         if any(pattern.search(s.text) for pattern in patterns):
             yield Hit(kind, "yes")
-        elif kind == "only listed plants" and _closed_somehow(s.text):
+        elif kind in _LISTED and _closed_somehow(s.text, _LISTED[kind]):
             yield Hit(kind, "yes", "likely")
 
 
@@ -53,7 +58,7 @@ _CONDITION = re.compile(
     re.I,
 )
 _WAY_BARRED = re.compile(
-    r"\b(?:appl(?:y|ied|ications?)|treat(?:ments?|ed)?|us(?:e|ed)|spray(?:ed|ing)?|inject(?:ed|ion|ions)?|method)\b",
+    r"\b(?:appl(?:y|ied|ications?)|treat(?:ments?|ed)?|us(?:e|ed)|spray(?:s|ed|ing)?|inject(?:ed|ion|ions)?|method|put|paint(?:ed)?|squirt|frill(?:s|ing)?|girdl\w+)\b",
     re.I,
 )
 _TIGHT = r"\b(?:only|solely|exclusively|(?:is|are) (?:limited|restricted|confined) to|limited to|restricted to)\b"
@@ -81,22 +86,25 @@ def _closed(what: str) -> tuple[re.Pattern[str], ...]:
     )
 
 
-def _closed_somehow(text: str) -> bool:
-    """True for a sentence that speaks of plants, of a list of them, and shuts it."""
-    return bool(
-        re.search(_KINDS_OF_PLANT, text, re.I)
-        and re.search(r"\b(?:lists?|listed|tables?|named|below|label|here)\b", text, re.I)
-        and re.search(
-            rf"\b(?:only|sole|solely|exclusively|nothing else|no others?|no (?:plants?|species|brush)|confined|restricted|leaves out|(?:limited) to)\b|{FORBIDS}",
-            text,
-            re.I,
-        )
-        and not re.search(
-            r"\balso\b|\btoo\b|\b(?:desirable|kept|wanted)\b|\bonly (?:partially|suppress|at|with|when|if)\b|\d\s*(?:%|lb|qt|gal|feet|ft|in\b)",
-            text,
-            re.I,
-        )
+_LISTED = {
+    "only listed plants": r"\b(?:species|plants?|weeds?|brush|trees?|targets?|pests?|vines?)\b",
+    "only listed methods": r"\b(?:methods?|techniques?|means|manners?|ways)\b",
+}
+_A_LIST = r"\b(?:lists?|listed|tables?|named?|below|label\w*|here|sections?|appears?|enumerated|specified|set out|found in|following|given|explained|described|booklet|pamphlet|directions)\b"
+_SHUT = rf"\b(?:only|sole|solely|exclusively|nothing else|no others?|no (?:other )?(?:plants?|species|brush|methods?)|confined|restrict(?:ed)?|leaves out|limited|absent|beyond|outside|unless|save|other than|lawful targets?|violates)\b|{FORBIDS}"
+_NOT_SHUT = r"\balso\b|\btoo\b|\b(?:desirable|kept|wanted)\b|\bonly (?:partially|suppress|at|with|when|if)\b|\d\s*(?:%|lb|qt|gal|feet|ft|in\b)|\bmay (?:also|be treated too)\b|\b(?:state|county|permit|wind|rain|label rates?)\b"
+
+
+def _closed_somehow(text: str, what: str) -> bool:
+    """True for a sentence that speaks of plants or of ways, of a list of them, and shuts it."""
+    found = [re.search(pattern, text, re.I) for pattern in (what, _A_LIST, _SHUT)]
+    shut = re.search(
+        rf"{what}[^.;]*\b(?:absent|beyond|outside|not (?:named|listed|specified|found|shown|on|in)|other than)\b|\b(?:only|solely|exclusively|sole|confined|limited|restrict(?:ed)?|no others?|nothing else|save|unless|leaves out|leave out)\b[^.;]*|"
+        rf"\b(?:other than|beyond|outside|absent)\b[^.;]*",
+        text,
+        re.I,
     )
+    return all(found) and bool(shut) and not re.search(_NOT_SHUT, text, re.I)
 
 
 _CLOSED = (

@@ -61,6 +61,12 @@ def _bound(text: str, number: re.Match[str]) -> Bound:
     return "under" if last_under >= last_over else "over"
 
 
+_RULED_BEHIND = re.compile(
+    r"[^.;]{0,40}?\b(?:is|are) (?:a violation|not (?:permitted|allowed|to be)|prohibited|forbidden|unlawful)|[^.;]{0,15}?\b(?:stops?|bars?|ends?|halts?)\b[^.;]{0,20}\b(?:work|appl|spray|treat|any|all)|[^.;]{0,30}\b(?:must|to) (?:wait|stop)\b|[^.;]{0,30}\bstay out\b",
+    re.I,
+)
+
+
 def _limit(text: str, number: re.Match[str]) -> Literal["", "most", "least"]:
     """What a figure limits: forbidden above it or allowed below it makes a most, the other way round a least."""
     bound = _bound(text, number)
@@ -72,6 +78,8 @@ def _limit(text: str, number: re.Match[str]) -> Literal["", "most", "least"]:
     ):
         # "If wind is above 15 mph, do not apply": the rule stands behind the figure.
         clause = f"{clause} {re.split(r';', behind)[0]}"
+    if _RULED_BEHIND.match(behind):
+        clause = f"{clause} do not"
     ends = r"\bstop\b|\bcease\b|\bdelay\b|\bpostpone\b|\bhold off\b|\bsuspend\b|\bdiscontinue\b|\bquit\b|\bput off\b|\brefrain\b|\bhalt\b|\bmust end\b"
     forbids = re.search(
         rf"{FORBIDS}|{ends}|\bwait\b|\bnot at\b|\bno (?:applications?|treatments?|spraying)\b", clause, re.I
@@ -81,11 +89,18 @@ def _limit(text: str, number: re.Match[str]) -> Literal["", "most", "least"]:
         clause,
         re.I,
     )
+    if re.search(r"\buntil\b[^.;]*$", before, re.I):
+        # "Wait until it is at least 60 F": the figure is where the rule ends.
+        forbids = None
     if negated and bound == "under" and not re.search(r"do not (?:apply|spray|use|treat|make)", clause, re.I):
         forbids = None
     if not bound:
         # "Temperature limit for application: 88 F".
-        limited = re.search(r"\b(?:limit|ceiling)\b[^.;]{0,40}$", before, re.I)
+        limited = re.search(r"\b(?:limit|ceiling)\b[^.;]{0,40}$", before, re.I) or re.match(
+            r"[^.;]{0,12}\bis the (?:upper|greatest|highest|top)?[^.;]{0,12}\blimit", behind, re.I
+        )
+        if re.match(r"[^.;]{0,12}\bis the (?:floor|least|lowest)", behind, re.I):
+            return "least"
         return "most" if limited or (re.search(ends, clause, re.I) and re.search(r"\bat\s*$", before, re.I)) else ""
     if forbids:
         return "most" if bound == "over" else "least"
@@ -97,39 +112,45 @@ MOST_HEADED = 45
 """A longer line on wind that does not speak of the work is on something else: engineering guess."""
 
 
+def _ruled(s: Said) -> str:
+    """A sentence led by the prohibition that opened its list, if one did."""
+    return f"Do not work {s.text}" if re.search(rf"(?:{FORBIDS})[^.;]*:?$", s.under, re.I) else s.text
+
+
 def wind(s: Said) -> Hits:
     """Strongest and weakest wind to work in."""
+    text = _ruled(s)
     if not re.search(
-        r"\bwinds?\b|\bwind-?speeds?\b|\bgusts?\b|\bbreeze|\bcalm\b|\bair (?:moves|is moving)", s.text, re.I
+        r"\bwinds?\b|\bwind-?speeds?\b|\bgusts?\b|\bbreeze|\bcalm\b|\bair (?:moves|is moving)", text, re.I
     ):
         return
-    apart = re.search(r"droplet|nozzle|boom height|swath", s.text, re.I)
-    between = re.search(rf"({NUMBER})\s*(?:mph)?\s*(?:and|to|-)\s*({NUMBER})\s*(mph|km/h)", s.text, re.I)
-    speeds = list(SPEED.finditer(s.text))
+    apart = re.search(r"droplet|nozzle|boom height|swath", text, re.I)
+    between = re.search(rf"({NUMBER})\s*(?:mph)?\s*(?:and|to|-)\s*({NUMBER})\s*(mph|km/h)", text, re.I)
+    speeds = list(SPEED.finditer(text))
     if between:
-        outside = re.search(FORBIDS, s.text[: between.start()], re.I) and not re.search(
-            r"\bunless\b|\boutside\b", s.text, re.I
+        outside = re.search(FORBIDS, text[: between.start()], re.I) and not re.search(
+            r"\bunless\b|\boutside\b", text, re.I
         )
-        told = re.search(r"\b(?:apply|spray|treat|use[ds]?|appl\w+|must|only)\b", s.text, re.I)
-        if not outside and not (apart and not re.search(r"\bonly\b", s.text, re.I)):
+        told = re.search(r"\b(?:apply|spray|treat|use[ds]?|appl\w+|must|only)\b", text, re.I)
+        if not outside and not (apart and not re.search(r"\bonly\b", text, re.I)):
             most: Sure = "unsure" if len(speeds) > 2 else "sure" if told else "likely"
             yield Hit("weakest wind", f"{between[1]} {between[3].lower()}", most)
             yield Hit("strongest wind", f"{between[2]} {between[3].lower()}", most)
         return
     for m in speeds:
-        limits = _limit(s.text, m)
+        limits = _limit(text, m)
         ruled = re.search(
             rf"{FORBIDS}|\bmust\b|\bonly\b|\bmaximum\b|\bstop\b|\bcease\b|\blimit|exceed|\bdelay|\bpostpone|\bsuspend|\bunless\b",
-            s.text,
+            text,
             re.I,
         )
-        if re.search(r"\bfell(?:ing)?\b|\bclimb|\bburn|\bsaw\b|\bchainsaw|\bladder", s.text, re.I) and not re.search(
-            r"\bappl|\bspray", s.text, re.I
+        if re.search(r"\bfell(?:ing)?\b|\bclimb|\bburn|\bsaw\b|\bchainsaw|\bladder", text, re.I) and not re.search(
+            r"\bappl|\bspray", text, re.I
         ):
             continue
-        if len(s.text) > MOST_HEADED and not _WORK.search(s.text):
+        if len(text) > MOST_HEADED and not _WORK.search(text):
             continue
-        if not ruled and not re.search(r"\bappl|\bspray|\btreat|\buse\b", s.text, re.I):
+        if not ruled and not re.search(r"\bappl|\bspray|\btreat|\buse\b", text, re.I):
             continue
         how: Sure = "unsure" if apart or len(speeds) > 2 else "sure" if ruled else "likely"
         if limits:
@@ -138,8 +159,11 @@ def wind(s: Said) -> Hits:
 
 def heat(s: Said) -> Hits:
     """Warmest and coldest air to work in, and air that lies still over colder ground."""
+    text = _ruled(s)
     if re.search(r"inversions?\b", s.text, re.I) and re.search(
-        rf"{FORBIDS}|\bonly when no\b|\babsence\b|\bwithout an?\b|\bwait\b", s.text, re.I
+        rf"{FORBIDS}|\bonly when no\b|\bno inversions?\b|\babsence\b|\bwithout an?\b|\bwait\b|\bstop\b|\bfree of\b|\bkeep off\b|\bbars?\b|\bdelay\b|\bpostpone\b",
+        s.whole,
+        re.I,
     ):
         yield Hit(
             "no inversion",
@@ -147,18 +171,22 @@ def heat(s: Said) -> Hits:
             "likely" if re.search(r"\bmay\b|\bpotential\b|\bhigh(?:er)? risk", s.text, re.I) else "sure",
         )
     if re.search(
-        r"\bstor(?:e|age|ed|ing)\b|\bflash\b|\bboil|\bfreez(?:e|es|ing point)\b|\bwarm\b.*\bstir|shipp|wash",
+        r"\btank\b|\bwater (?:in|temperature)|\bstor(?:e|age|ed|ing)\b|\bflash\b|\bboil|\bfreez(?:e|es|ing point)\b|\bwarm\b.*\bstir|shipp|wash",
         s.text,
         re.I,
     ):
         return
-    found = list(TEMPERATURE.finditer(s.text))
-    if m := re.search(rf"between\s*({NUMBER})\s*[FC]?\s*(?:and|to|-)\s*({NUMBER})\s*([FC])\b", s.text):
+    found = list(TEMPERATURE.finditer(text))
+    if m := re.search(
+        rf"(?:between|range|window|temperatures?|air|from)\b[^.;\d]{{0,25}}({NUMBER})\s*[FC]?\s*(?:and|to|-)\s*({NUMBER})\s*([FC])\b",
+        s.text,
+        re.I,
+    ):
         yield Hit("least heat", f"{m[1]} {m[3]}", "likely")
         yield Hit("greatest heat", f"{m[2]} {m[3]}", "likely")
         return
     for m in found:
-        limits = _limit(s.text, m)
+        limits = _limit(text, m)
         if limits and (
             s.has(
                 r"temperature|\bair\b|\bheat\b|\bhot|\bcold|\bweather|\bdegrees|volatil|vapor|appl|treat|\bdays\b|\buse\b|\bspray"
@@ -239,6 +267,7 @@ _DATES = re.compile(rf"(?:(?:from|between|during|after) )?({_MONTH})\s*(?:to|thr
 
 
 _PHRASE = re.compile(
+    rf"\b(?:from|after|before) {_MONTH}(?: on)?\b|(?<=month but ){_MONTH}|\b(?:in|full) bloom\b|\bsnow or water stands?[^.;,]*|"
     r"(?:(?:heavy|strong|active|vigorous|peak|early|late|spring) )*sap[- ]?(?:flow|rise|run)|\bsap (?:is |begins |starts )?(?:strongly |actively |heavily |to )?(?:flow\w*|ris\w*|run\w*|mov\w*|up)|"
     r"(?:(?:before|after|until|once|during|past) (?:the )?)?(?:full |first )?(?:leaf[- ]?(?:out|drop|fall|expansion)|bud ?-?(?:break|swell)|full leaf|leafing out|flowering|fruiting)|"
     r"\bdrought(?: stress)?\b|\b(?:rainy|wet|dry|nesting|hunting|fire|breeding) season\b|\b(?:winter|summer|spring|cold|hot(?:test)?) months\b|\b(?:leaves|foliage) (?:have|has) (?:dropped|fallen|turned)\b|\bleafless\b|\bsenescen\w+|\bbuds? (?:swell|open|break)\w*|"
@@ -250,7 +279,7 @@ _CLOSED_TIME = re.compile(
     rf"{_BARRED}|\bstop\b|\bclosed season\b|\bnot to be\b|\bnot for (?:use|application)\b|\bdo not\b", re.I
 )
 _NO_SEASON = re.compile(
-    r"\bgraz|\bhay\b|\brotat|\bharvest|\bseed|\bper (?:growing )?season|\b(?:one|a|each|any) (?:growing )?season\b|\bacre|\bstor(?:e|age)|\bnext (?:spring|season|growing)|\b(?:more|less) than\b|\bspring(?:s)? (?:water|or well)|\bwells?\b|\bany season\b|"
+    r"\bconcerned\b|\bexpect\b|\bmay leaf\b|\bgraz|\bhay\b|\brotat|\bharvest|\bseed|\bper (?:growing )?season|\b(?:one|a|each|any) (?:growing )?season\b|\bacre|\bstor(?:e|age)|\bnext (?:spring|season|growing)|\b(?:more|less) than\b|\bspring(?:s)? (?:water|or well)|\bwells?\b|\bany season\b|"
     r"\bat any time\b(?![^.;]*\bexcept\b)",
     re.I,
 )
@@ -273,6 +302,7 @@ def season(s: Said) -> Hits:
     for m in ground:
         yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower()))
     # "At any time, winter too, except when sap rises": what stands before the exception is allowed.
-    closed = re.sub(r"^[^.;]*\bany (?:time|season)\b[^.;]*\bexcept\b", "except", s.text, flags=re.I)
+    opened = f"{s.under} " if re.search(rf"(?:{FORBIDS})[^.;]*:?$", s.under, re.I) else ""
+    closed = opened + re.sub(r"^[^.;]*\bany (?:time|season)\b[^.;]*\bexcept\b", "except", s.text, flags=re.I)
     if not ground and _CLOSED_TIME.search(closed) and not _NO_SEASON.search(closed) and (m := _PHRASE.search(closed)):
         yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower().strip(" -")), "likely")
