@@ -2,10 +2,12 @@
 
 import pytest
 
+from stemward.gate.folder import read_texts
 from stemward.gate.out.rates import rates_csv
 from stemward.gate.problems import Unreadable
 from stemward.gate.rates import read_rates
 from stemward.handbook import load
+from stemward.label import KINDS
 from stemward.plan.rates import Rate
 
 BOOK = load()
@@ -42,3 +44,15 @@ def test_a_wrong_line_is_told_and_nothing_taken(row, line, message):
     with pytest.raises(Unreadable) as wrong:
         read_rates(text, "rates.csv", BOOK.find_species, NAMES)
     assert (wrong.value.problems[0].message, wrong.value.problems[0].line) == (message, line)
+
+
+def test_more_dead_than_seen_in_a_tract_folder_is_told(tmp_path):
+    """Kill rates of others in tract.toml are looked at like those in a table."""
+    text = """name = "x"\n[[patches]]\nid = "rim"\n[[rates]]\nid = "r1"\nspecies = "Frangula alnus"\nmethod = "cut stump"
+ingredients = ["glyphosate"]\nworks = 1\ndead = 4\nseen = 3\nshare = "25 %"\n"""
+    with pytest.raises(Unreadable) as wrong:
+        read_texts({"tract.toml": text}, BOOK.find_species, KINDS)
+    assert [one.message for one in wrong.value.problems] == ["rates.more_dead"]
+    read = read_texts({"tract.toml": text.replace("dead = 4", "dead = 2")}, BOOK.find_species, KINDS)
+    (one,) = read.tract.rates
+    assert (one.dead, one.seen, one.works, one.share, one.ingredients) == (2, 3, 1, 0.25, ("glyphosate",))

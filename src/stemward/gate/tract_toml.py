@@ -233,7 +233,7 @@ def _rates(top: Fields) -> tuple[OthersRate, ...]:
             max(works, 1), dead, seen, percent, ae_g_l, months, table.text("season"), share or 0.0,
         )  # fmt: skip
         if one.dead > one.seen:
-            table.add("rates.more_dead", "dead", "dead = 20", dead=one.dead, seen=one.seen)
+            table.add("rates.more_dead", "dead", "dead = 20")
         table.done()
         found.append(one)
     once((table, one.id) for table, one in zip(tables, found, strict=True))

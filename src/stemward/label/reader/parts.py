@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from stemward.label.reader.phrases import PLANT_NOUNS
 from stemward.label.reader.text import Box, Line
 
 HEADINGS: tuple[tuple[str, str], ...] = (
@@ -163,6 +164,9 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
         opened, over = _opened(lines, number, usual)
         if not opened and part in ENDED_BY_NOTE and IMPORTANT.fullmatch(line.text.strip()):
             opened, over = OTHER, 0
+        if opened == OTHER and part == "plants" and PLANT_NOUNS.search(line.text.strip()):
+            # A plant's name in capitals is a line of the list.
+            opened = ""
         if opened and not (opened == OTHER and part == FRONT):
             shut()
             part, held.under = opened, ""

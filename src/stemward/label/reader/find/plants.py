@@ -2,25 +2,13 @@
 
 import re
 
-from stemward.label.reader.phrases import DISTANCE, FORBIDS
+from stemward.label.reader.phrases import DISTANCE, FORBIDS, PLANT_NOUNS
 from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said
 
 _KIND_OF = frozenset(
     "red white black sugar silver common glossy poison sweet green box autumn russian norway striped bigtooth tree multiflora "
     "quaking princess japanese chinese european mockernut shagbark pignut bitternut laurel smooth staghorn brazilian loblolly longleaf eastern southern winged slippery rock black sweetbay chestnut willow silver sitka honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
 )
-_NOUNS = re.compile(
-    r"\b(?:alders?|arrowwood|ash(?:es)?|aspens?|autumn[- ]olives?|bald ?cypress|bamboos?|barberr(?:y|ies)|basswoods?|beech(?:es)?|birch(?:es)?|bittersweet|blackberr(?:y|ies)|blackgum|black gum|box ?-?elders?|"
-    r"brambles?|brooms?|buckthorns?|buttonbush|camphor ?trees?|catalpas?|ceanothus|cedars?|cherr(?:y|ies)|chestnuts?|chinaberr(?:y|ies)|chokecherr(?:y|ies)|corktrees?|cottonwoods?|creepers?|cypress|"
-    r"deerbrush|dewberr(?:y|ies)|dogwoods?|elaeagnus|elderberr(?:y|ies)|elders?|elms?|eucalyptus|firs?|gorse|grapes?|grapevines?|greenbriers?|guavas?|gums?|hackberr(?:y|ies)|hawthorns?|hazels?|hemlocks?|hickor(?:y|ies)|"
-    r"holl(?:y|ies)|honey ?locusts?|honeysuckles?|hophornbeams?|hornbeams?|huckleberr(?:y|ies)|huisache|iv(?:y|ies)|ironwoods?|juniper|junipers|kudzu|laurels?|lilacs?|locusts?|madrones?|magnolias?|manzanitas?|maples?|"
-    r"melaleuca|mesquites?|mimosas?|mulberr(?:y|ies)|multiflora rose|myrtles?|oaks?|olives?|osage[- ]orange|palmettos?|paulownia|pawpaws?|pears?|pecans?|pepper ?trees?|persimmons?|pines?|plums?|poison[- ](?:ivy|oak|sumac)|"
-    r"poplars?|princess ?trees?|privets?|raspberr(?:y|ies)|redbuds?|red ?cedars?|rhododendrons?|roses?|russian[- ]olives?|sage ?brush|salmonberr(?:y|ies)|salt ?-?cedars?|sassafras|serviceberr(?:y|ies)|silktrees?|sourwoods?|"
-    r"spicebush|spruces?|sugarberr(?:y|ies)|sumacs?|sweet ?gums?|sycamores?|tallow ?-?trees?|tamarisks?|tanoaks?|thimbleberr(?:y|ies)|trees? ?-?of ?-?heaven|trumpet ?-?creepers?|tulip ?trees?|tupelos?|viburnums?|vines?|virginia[- ]creeper|"
-    r"walnuts?|wax ?myrtles?|willows?|wintercreepers?|wisterias?|witch ?-?hazels?|yaupon|yellow-?poplars?|ailanthus|hack-berr(?:y|ies))$",
-    re.I,
-)
-"""The last word of common names of woody plants: those of the handbook's list, and others from memory."""
 _NAME = re.compile(r"[A-Za-z][A-Za-z'’-]+(?: [A-Za-z][A-Za-z'’-]+){0,3}")
 
 
@@ -50,11 +38,28 @@ _CONTROLS = re.compile(
 _HARD_TO = re.compile(r"^(.{3,80}?) (?:is|are) (?:hard|difficult|easy|easier|harder) to (?:control|kill)", re.I)
 
 
+_GENERIC = re.compile(
+    r"\s+(?:seedlings?|saplings?|sprouts?|resprouts?|trees?|bushes|shrubs?|vines?|species|spp\.?|stems?|brush|plants?|clumps?|thickets?|hybrids?)$",
+    re.I,
+)
+
+
+def _bare(name: str) -> str:
+    """A plant's name without the word for its form: "kudzu vines" is kudzu, "princess tree" stays."""
+    while (shorter := _GENERIC.sub("", name)) != name and (PLANT_NOUNS.search(shorter) or not PLANT_NOUNS.search(name)):
+        name = shorter
+    return name
+
+
 def plants(s: Said) -> Hits:
     """Plants by name: lists under their heading, and sentences that say what is killed; not what is spared."""
     # "Maples (red, sugar)" names two plants; in other brackets stands the Latin name.
     text = _KINDS_BEHIND.sub(
         lambda m: ", ".join(f"{kind.strip()} {m[1]}" for kind in re.split(r",| and ", m[2])), s.text
+    )
+    # "Ailanthus altissima (tree-of-heaven)": where the Latin name stands first, the name is in the brackets.
+    text = re.sub(
+        r"\b[A-Z][a-z]+ (?:[a-z]{4,}|spp?\.) \(([^)]*)\)", lambda m: m[1] if PLANT_NOUNS.search(m[1]) else m[0], text
     )
     text = re.sub(r"\([^)]*\)", "", text).rstrip(".:")
     if re.search(r"\bnot (?:control|kill|effective|suppress)|\bdoes not\b|\bdo not\b", text, re.I):
@@ -84,7 +89,11 @@ def plants(s: Said) -> Hits:
         for m in pairs:
             yield Hit("plant", f"{m[2]} {m[1]}".lower(), "likely")
         return
-    pieces = [p.strip(" .") for p in re.split(r"[,;•|]|\s+as well as\s+|\s+and\s+|\s+or\s+", text) if p.strip(" .")]
+    pieces = [
+        p.strip(" .")
+        for p in re.split(r"[,;•|/]|\s\d{1,2}\.\s|\s+as well as\s+|\s+and\s+|\s+or\s+", text)
+        if p.strip(" .")
+    ]
     sentence = len(pieces) == 1 and len(pieces[0].split()) > 4
     for n, piece in enumerate(pieces):
         if piece.lower() in _KIND_OF and n + 1 < len(pieces):
@@ -92,10 +101,11 @@ def plants(s: Said) -> Hits:
             following = next((p for p in pieces[n + 1 :] if p.lower() not in _KIND_OF), "").split()
             piece = f"{piece} {following[-1]}" if len(following) > 1 else piece
         name = re.sub(r"^(?:most |some |many |all |both |young |unwanted |undesirable )+", "", piece, flags=re.I)
+        name = _bare(name)
         if sentence or not _NAME.fullmatch(name) or _NO_NAME.search(name) or name.lower() in _KIND_OF:
             continue
         # Outside of a list only what is known for a plant's name is one.
-        if _NOUNS.search(name) or (s.part == "plants" and len(pieces) > 1 and not _VERB.search(text)):
+        if PLANT_NOUNS.search(name) or (s.part == "plants" and len(pieces) > 1 and not _VERB.search(text)):
             yield Hit("plant", name.lower(), "likely")
         elif s.part == "plants" and s.text[:1].isupper() and len(name.split()) <= 3:
             yield Hit("plant", name.lower(), "unsure")
