@@ -48,7 +48,8 @@ def test_a_wrong_line_is_told_and_nothing_taken(row, line, message):
 
 def test_more_dead_than_seen_in_a_tract_folder_is_told(tmp_path):
     """Kill rates of others in tract.toml are looked at like those in a table."""
-    text = """name = "x"\n[[patches]]\nid = "rim"\n[[rates]]\nid = "r1"\nspecies = "Frangula alnus"\nmethod = "cut stump"
+    text = """name = "x"
+[[patches]]\nid = "rim"\n[[rates]]\nid = "r1"\nspecies = "Frangula alnus"\nmethod = "cut stump"
 ingredients = ["glyphosate"]\nworks = 1\ndead = 4\nseen = 3\nshare = "25 %"\n"""
     with pytest.raises(Unreadable) as wrong:
         read_texts({"tract.toml": text}, BOOK.find_species, KINDS)
