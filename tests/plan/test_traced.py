@@ -1,6 +1,7 @@
 """The sums behind a plan for one stem: each is what the plan holds, and works out from what is shown."""
 
 import datetime
+import re
 
 import numpy as np
 import pytest
@@ -10,8 +11,9 @@ from stemward.handbook import load
 from stemward.plan import as_data, draw_up
 from stemward.plan.formulae import FORMULAE
 from stemward.plan.traced import rows_of, traced
+from stemward.say import Speaker
 from stemward.say.en import traced as words
-from stemward.say.traced import stem_names, sum_words
+from stemward.say.traced import kill_lines, pace_lines, stem_names, sum_words
 
 PLAN = as_data(draw_up(hollow(), load(), datetime.date(2026, 10, 3), "x"))
 TREATED = [one["id"] for one in PLAN["treatments"] if one["product"]]
@@ -56,3 +58,18 @@ def test_every_formula_of_stems_has_words():
 def test_stems_are_listed_with_their_size():
     assert stem_names(PLAN, "t1", "us")[2] == ("b3", "b3: 1.25 in across")
     assert stem_names(PLAN, "t1", "metric")[2][1].endswith("cm across")
+
+
+def test_what_is_expected_and_how_long_it_takes_say_what_stands_behind_them():
+    speaker = Speaker(PLAN, "us")
+    lines = kill_lines(speaker, "t2")
+    assert "counts for 20 stems" in lines[0]
+    assert any("DiTomaso" in line for line in lines)
+    unknown = {**PLAN["treatments"][1]["behind"], "worth": 0.0, "own_seen": 12, "own_dead": 9, "rows": []}
+    alone = [{**one, "behind": unknown} if one["id"] == "t2" else one for one in PLAN["treatments"]]
+    lines = kill_lines(Speaker({**PLAN, "treatments": alone}, "us"), "t2")
+    assert lines[0].startswith("Nothing is known elsewhere") and "9 of 12" in lines[1]
+    rose = next(one["id"] for one in PLAN["treatments"] if one["species"] == "Rosa multiflora")
+    thorny, plain = (pace_lines(speaker, one, 0, load()) for one in (rose, "t1"))
+    assert thorny[-1].startswith("It has thorns") and not any("thorns" in line for line in plain)
+    assert re.match(r"At the usual paces \d+ to \d+ stems", plain[0]) and len(plain) >= 2

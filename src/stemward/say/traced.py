@@ -3,7 +3,10 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from stemward.handbook import Book
+from stemward.plan.effort import THORNS, seconds_of
 from stemward.plan.traced import Given, Sum, traced
+from stemward.say import Speaker
 from stemward.say.en import traced as words
 from stemward.say.en.paper import GRADES
 from stemward.say.numbers import System, bare, figure
@@ -43,15 +46,51 @@ def _given(one: Given, units: System, names: Mapping[str, str]) -> dict[str, str
         shown = f"{one.value:.3g}"
     source = words.KINDS.get(one.kind, "")
     if one.kind == "cited":
-        grade = GRADES.get(one.grade, one.grade)
-        # A number without a source says so itself; said once is enough.
-        source = f"{grade}: {one.source}" if one.source and "no source" not in one.source else grade
+        source = _source(one.grade, one.source)
     return {"name": names.get(one.name, one.name), "value": shown, "from": source}
+
+
+def _source(grade: str, source: str) -> str:
+    """Who says so; that a number has no source is said once."""
+    said = GRADES.get(grade, grade)
+    return f"{said}: {source}" if source and "no source" not in source else said
 
 
 def _suffixed(one: Given) -> str:
     """A name by whose unit the figure is shown: its own, else that of what is cited."""
     return one.name if "_" in one.name else f"{one.name}{words.UNITS.get(one.unit, '')}"
+
+
+def kill_lines(speaker: Speaker, treatment: str) -> list[str]:
+    """How many of ten stems die, and out of what that is reckoned; with the rows of the books and who wrote them."""
+    item = next(one for one in speaker.plan["treatments"] if one["id"] == treatment)
+    seen = item["behind"]
+    lines = [words.KILL_BOOKS.format(stems=seen["worth"]) if seen["worth"] else words.KILL_NO_BOOKS]
+    if seen["own_seen"]:
+        lines.append(words.KILL_OWN.format(dead=seen["own_dead"], seen=seen["own_seen"]))
+    lines.append(speaker.behind(item))
+    lines += [
+        words.KILL_ROW.format(kind=row["kind"], typed=row["typed"] or row["rating"], source=row["source"])
+        for row in seen["rows"]
+    ]
+    return lines
+
+
+def pace_lines(speaker: Speaker, treatment: str, row: int, book: Book) -> list[str]:
+    """How long such a stem takes at the usual paces, and who says so; none where no pace is on record."""
+    item = next(one for one in speaker.plan["treatments"] if one["id"] == treatment)
+    sizes = speaker.plan["columns"][treatment].get("diameter_cm")
+    if sizes is None:
+        return []
+    low, high = (float(ends[0]) for ends in seconds_of(item["how"], item["species"], sizes[row : row + 1], [1], book))
+    if not high:
+        return []
+    said = [words.PACE.format(low=3600 / high, high=3600 / low)]
+    used = (one.cited for one in book.paces if one.method == item["how"] and one.low_cm <= sizes[row] < one.high_cm)
+    said += [_source(one.grade, one.source) for one in used]
+    if any(one.hazard == THORNS for one in book.hazards(item["species"])):
+        said.append(words.THORNS)
+    return said
 
 
 def stem_names(plan: Mapping[str, Any], treatment: str, units: System) -> Sequence[tuple[str, str]]:

@@ -116,3 +116,15 @@ LEARNED = {**INPUTS, "count": "taken against reckoned", "each": "reckoned"}
 UNITS = {
     "cm2": "_cm2", "ml": "_ml", "g": "_g", "g_l": "_g_l", "g_m2": "_g_m2", "m2": "_m2", "ml_cm2": "_ml_cm2",
 }  # fmt: skip
+KILL = "How many of ten die"
+KILL_WHAT = (
+    "Trials and ratings count as so many stems, never over a most, and your own stems beside them; the range holds "
+    "nine times of ten and is rounded outward."
+)
+KILL_BOOKS = "What is known elsewhere counts for {stems:.0f} stems."
+KILL_NO_BOOKS = "Nothing is known elsewhere of this plant, way and strength."
+KILL_OWN = "Of your own, {dead} of {seen} that were looked at late enough are dead."
+KILL_ROW = "{kind}: {typed} ({source})"
+PACES = "How long it takes"
+PACE = "At the usual paces {low:.0f} to {high:.0f} stems of this size are treated in an hour."
+THORNS = "It has thorns, so a third of that pace is reckoned with."

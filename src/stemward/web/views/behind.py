@@ -12,7 +12,7 @@ from stemward.say import Speaker
 from stemward.say.checked import check_words
 from stemward.say.en import traced as words
 from stemward.say.en import workshop as en_workshop
-from stemward.say.traced import stem_names, sum_words
+from stemward.say.traced import kill_lines, pace_lines, stem_names, sum_words
 from stemward.say.worked import worked_lines
 from stemward.web import ways_table
 from stemward.web.frame import known_of
@@ -40,6 +40,7 @@ def sums_behind(request: HttpRequest, tract_id: str, treatment: str) -> HttpResp
         return {
             **about, "stem": stem, "stems": kept,
             "sums": sum_words(plan, treatment, stems.index(stem), speaker.units),
+            "kill": kill_lines(speaker, treatment), "paces": pace_lines(speaker, treatment, stems.index(stem), load()),
         }  # fmt: skip
 
     return plan_page(request, tract_id, "web/behind.html", shown=shown, said=lambda *_: words)
