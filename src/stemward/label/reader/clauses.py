@@ -27,13 +27,17 @@ _MATTERS: tuple[tuple[str, re.Pattern[str]], ...] = (
 _STATE = re.compile(rf"\((?:in (?P<in>{'|'.join(name for _, name in STATES)})): ?(?P<limit>[^()]*)\)", re.I)
 
 
+MOST_SIGNS = 1000
+"""A longer run of words is no sentence, and parting it takes long: engineering guess."""
+
+
 def apart(text: str) -> list[str]:
     """The clauses, each with the words that open the sentence; the sentence itself where it cannot be parted so that
     every clause has a figure and its own matter."""
     if found := _STATE.search(text):
         rest = f"{text[: found.start()].rstrip()}{text[found.end() :]}"
         return [rest, f"{_lead(text)} {found['limit']} in {found['in']}".strip()]
-    pieces = _pieces(text) if len(_FIGURE.findall(text)) > 1 else [text]
+    pieces = _pieces(text) if len(text) < MOST_SIGNS and len(_FIGURE.findall(text)) > 1 else [text]
     if len(pieces) < 2:
         return [text]
     lead = _lead(pieces[0])

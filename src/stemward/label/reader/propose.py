@@ -21,7 +21,7 @@ from stemward.label.reader.find import (
     weather,
 )
 from stemward.label.reader.parts import Sentence, sentences_of
-from stemward.label.reader.phrases import ADVICE, ANY_STATE, DONE, ELSEWHERE, HARD, METHODS, PLACES, SOFT, STATES
+from stemward.label.reader.phrases import ADVICE, DONE, ELSEWHERE, HARD, SOFT
 from stemward.label.reader.said import METHOD_PARTS, RANK, Hits, Said, Sure
 from stemward.label.reader.text import Box, Line
 
@@ -236,27 +236,8 @@ def _scope(said: Said, kind: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
         return _role(said)
     if kind not in SCOPED:
         return ()
-    text = said.text
-    sites = [
-        name
-        for name, pattern in PLACES
-        if re.search(rf"(?:\b(?:on|in|for|to)\b|\b(?:use )?sites?:)[^.;]*(?:{pattern.pattern})", text, re.I)
-        or re.match(
-            rf"(?:[\w-]+[ ,]+(?:and )?){{0,4}}(?:{pattern.pattern})[^.;:]{{0,30}}(?::|\||\bmay receive\b)", text, re.I
-        )
-        or re.search(rf"\d[^.;()]{{0,25}}\((?:[^()]*)(?:{pattern.pattern})[^()]*\)", text, re.I)
-    ]
-    if excepted := re.search(r"\b(?:except|other than)\b([^.;]*)", text, re.I):
-        sites = [name for name in sites if not dict(PLACES)[name].search(excepted[1])]
-    # "(Not approved in ...)" says where it does not hold at all.
-    original = re.sub(r"\([^)]*\b[Nn]ot\b[^)]*\)", "", said.sentence.text)
-    states = (
-        []
-        if not ANY_STATE.search(original)
-        else [code for code, pattern in STATES if re.search(rf"\b[Ii]n (?:the state of )?{pattern}\b", original)]
-    )
-    own = said.methods if kind not in SAID_ONLY else tuple(n for n, p in METHODS if p.search(text))
-    found = (("method", own), ("site", tuple(sites)), ("state", tuple(states)))
+    own = said.methods if kind not in SAID_ONLY else said.named
+    found = (("method", own), ("site", said.sites), ("state", said.states))
     return tuple((name, values) for name, values in found if values)
 
 

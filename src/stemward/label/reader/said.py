@@ -7,7 +7,7 @@ from functools import cached_property
 from typing import Literal, NamedTuple
 
 from stemward.label.reader.parts import Sentence
-from stemward.label.reader.phrases import METHODS
+from stemward.label.reader.phrases import ANY_STATE, METHODS, PLACES, STATES
 from stemward.label.reader.spelled import alike
 
 Sure = Literal["sure", "likely", "unsure"]
@@ -55,6 +55,37 @@ class Said:
     def named(self) -> tuple[str, ...]:
         """The ways that its own words name."""
         return tuple(name for name, pattern in METHODS if pattern.search(self.text))
+
+    @cached_property
+    def sites(self) -> tuple[str, ...]:
+        """The kinds of land that a limit in it is for."""
+        text = self.text
+        sites = [
+            name
+            for name, pattern in PLACES
+            if re.search(rf"(?:\b(?:on|in|for|to)\b|\b(?:use )?sites?:)[^.;]*(?:{pattern.pattern})", text, re.I)
+            or re.match(
+                rf"(?:[\w-]+[ ,]+(?:and )?){{0,4}}(?:{pattern.pattern})[^.;:]{{0,30}}(?::|\||\bmay receive\b)",
+                text,
+                re.I,
+            )
+            or re.search(rf"\d[^.;()]{{0,25}}\((?:[^()]*)(?:{pattern.pattern})[^()]*\)", text, re.I)
+        ]
+        if excepted := re.search(r"\b(?:except|other than)\b([^.;]*)", text, re.I):
+            sites = [name for name in sites if not dict(PLACES)[name].search(excepted[1])]
+        return tuple(sites)
+
+    @cached_property
+    def states(self) -> tuple[str, ...]:
+        """The states that a limit in it is for."""
+        # "(Not approved in ...)" says where it does not hold at all.
+        original = re.sub(r"\([^)]*\b[Nn]ot\b[^)]*\)", "", self.sentence.text)
+        states = (
+            []
+            if not ANY_STATE.search(original)
+            else [code for code, pattern in STATES if re.search(rf"\b[Ii]n (?:the state of )?{pattern}\b", original)]
+        )
+        return tuple(states)
 
     @cached_property
     def methods(self) -> tuple[str, ...]:
