@@ -66,7 +66,7 @@ limits are worded; none, since exceptions are how they are worded."""
 FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (identity.numbers, ANY, "epa|e.p.a|revis|rev.|label|accepted|edition|date|reg|est|made|produc|manufact"),
     (identity.signal, ANY, "danger|warning|caution"),
-    (identity.restricted, ANY, "restricted|certified|licensed"),
+    (identity.restricted, ANY, "restricted|certified|certification|licensed|rup"),
     (identity.ingredients, ANY, "%"),
     (identity.strength, ANY, "gal|lit|/l"),
     (people.equipment, ANY, "wear|water-proof|waterproof|resist|glove|shirt|pants|shoes|apron|goggles|shield|respirator|coverall|footwear|headgear|boots|socks"),
@@ -85,7 +85,7 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|frost|water|until|winter|spring|summer|autumn|fall|season|dorman|leaf|leaves|bud|flower|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|drought|rainy|nesting|month"),
     (around.water, ANY, "feet|foot|ft|yard|meter|mile| m"),
     (around.animals, ANY, "hay|graz|livestock|animal|cattle|forage|feed|harvest"),
-    (around.mixing, ANY, "surfactant|adjuvant|steel|galvani|mix|within|oil|spray|solution|combin|tank|add|dilut|shelf|prepar|hour|days"),
+    (around.mixing, ANY, "surfactant|adjuvant|sticker|agent|penetrant|thickener|sulfate|nis|mso|silicone|steel|galvani|mix|within|oil|spray|solution|combin|tank|add|dilut|shelf|prepar|hour|days"),
     (around.keeping, ONLY_EXCEPTIONS, ""),
     (places.places, ANY, ""),
     (states.states, ANY, ""),
@@ -230,6 +230,11 @@ SCOPED = ("strongest mix", "weakest mix", "greatest stem", "least stem", "hours 
           "mixing distance to wells")  # fmt: skip
 
 
+def _lands(said: Said, kind: str) -> tuple[str, ...]:
+    """The kinds of land a fact is for; the marsh from which a distance is kept is none of them."""
+    return tuple(name for name in said.sites if not (kind.startswith("distance") and name == "wet"))
+
+
 def _scope(said: Said, kind: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """For which ways, places, states or people a fact is, by the sentence's own words, else by the part it stands in."""
     if kind == "equipment":
@@ -237,7 +242,7 @@ def _scope(said: Said, kind: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
     if kind not in SCOPED:
         return ()
     own = said.methods if kind not in SAID_ONLY else said.named
-    found = (("method", own), ("site", said.sites), ("state", said.states))
+    found = (("method", own), ("site", _lands(said, kind)), ("state", said.states))
     return tuple((name, values) for name, values in found if values)
 
 

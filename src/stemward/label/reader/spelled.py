@@ -4,6 +4,7 @@ import re
 from functools import lru_cache
 
 WORDS = {
+    "one hundred fifty": "150", "one hundred and fifty": "150", "one hundred": "100", "two hundred": "200",
     "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
     "ten": "10", "eleven": "11", "eighteen": "18", "twenty-five": "25", "forty": "40", "fifty": "50", "seventy": "70", "seventy-five": "75", "eighty": "80", "eighty-five": "85", "ninety-five": "95", "twelve": "12", "fifteen": "15", "twenty": "20", "twenty-four": "24", "thirty": "30",
     "forty-eight": "48", "sixty": "60", "ninety": "90",

@@ -6,7 +6,7 @@ from stemward.label.reader.phrases import DISTANCE, FORBIDS, NUMBER, SHARE, TEMP
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _WATER = r"(?<!ground )(?<!ground-)\bwaters?\b(?! supply)(?! wells?)(?! ?(?:-| )?(?:soluble|based))|\bstreams?\b|\blakes?\b|\bponds?\b|\bshores?\b|\bwetlands?\b|\brivers?\b|\bcreeks?\b|\breservoirs?\b|\bsprings\b|\bdrainage"
-_KEPT = r"within|\bcome\b|\bnear\b|\bdistance\b|\bcloser\b|\bnearer\b|prohibited|at least|\bleave\b|\bkeep\b|\bfrom\b|untreated|\bbuffers?\b|set-?backs?|\bmaintain\b|closer than|\bminimum\b|\bstay\b|\bback\b|less than|away"
+_KEPT = r"within|\bshort of\b|\bunder\b|\binside\b|\bcome\b|\bnear\b|\bdistance\b|\bcloser\b|\bnearer\b|prohibited|at least|\bleave\b|\bkeep\b|\bfrom\b|untreated|\bbuffers?\b|set-?backs?|\bmaintain\b|closer than|\bminimum\b|\bstay\b|\bback\b|less than|away"
 
 
 _WELLS = r"\bwell(?:s|heads?)?\b(?! as\b)(?!-)"
@@ -101,6 +101,8 @@ def animals(s: Said) -> Hits:
     graze = re.search(r"\bgraz|\blivestock\b|\banimals?\b|\bcattle\b|\bfeed(?:ing)?\b", s.text, re.I)
     if re.search(r"\bno (?:waiting|restriction)", s.text, re.I):
         return
+    if re.search(r"\beasiest\b|\bbest\b|\bdrink\b", s.text, re.I) and not re.search(FORBIDS, s.text, re.I):
+        return
     at_once = re.search(
         r"\bgraz\w*[^.;,]*\b(?:allowed|permitted|may (?:go on|continue)|at once|any time|no (?:waiting|wait|restriction))|\bmay (?:be )?graze",
         s.text,
@@ -131,24 +133,56 @@ _KEPT_SO_LONG = re.compile(
 )
 
 
+_ADDITIVE = re.compile(
+    r"\b((?:(?:non-?ionic|organo-?silicone|silicone|aquatic-approved|approved|nonylphenol|methylated seed oil) )?surfactants?|(?:crop oil concentrate|crop oil|methylated seed oil|spreader-sticker|wetting agent|penetrant|thickener|"
+    r"drift control (?:agent|additive)|drift retardant|antifoam|ammonium sulfate|adjuvant|organosilicone|NIS|MSO|COC|AMS)s?)\b",
+    re.I,
+)
+_ADDITIVE_BARRED = re.compile(
+    rf"{FORBIDS}|\bno (?:adjuvant|additive|additional|surfactant)s?\b[^.;]*\b(?:may|is|are|added)\b|\bnever\b|\bleave out\b|\bkept out\b|\bnot allowed\b",
+    re.I,
+)
+_ADDITIVE_ASKED = re.compile(
+    r"\b(?:must|shall|required?|requires|always|mandatory|have to|has to|is to be|every tank gets)\b|^\W*(?:\d\W+)?(?:include|add|use|mix in)\b|\binclude\b",
+    re.I,
+)
+
+
+def _added(text: str) -> Hits:
+    """What has to be added to a mix, with its share, or may not be."""
+    named = list(dict.fromkeys(m[1].lower() for m in _ADDITIVE.finditer(text)))
+    if not named or re.search(r"surfactant must (?:contain|have|be)|containing at least|\bcontains\b", text, re.I):
+        return
+    double = re.search(r"\b(?:do not|never|not)\b[^.;]*\b(?:without|unless)\b", text, re.I)
+    barred = _ADDITIVE_BARRED.pattern
+    own = re.escape(named[0])
+    governs = re.search(rf"(?:{barred})[^.;]{{0,40}}{own}|{own}[^.;]{{0,40}}(?:{barred})", text, re.I)
+    if governs and not double and not re.search(r"\bexceed|\b(?:more|less) than\b|\bunless\b|\bif\b", text, re.I):
+        ruled = re.search(r"(?:do not|never) (?:add|use|include|mix)", text, re.I)
+        for name in named:
+            yield Hit("adjuvant forbidden", name, "sure" if ruled and len(named) == 1 else "likely")
+        return
+    near = re.search(rf"{own}[^.;]*?({SHARE})|({SHARE})\s*(?:of )?(?:an? )?{own}", text, re.I)
+    share = near[1] or near[2] if near else ""
+    if double or (
+        not governs
+        and _ADDITIVE_ASKED.search(text)
+        and (share or re.search(r"\bmust\b|\brequire|\balways\b", text, re.I))
+    ):
+        for name in named[:1]:
+            yield Hit(
+                "adjuvant required",
+                f"{name} at {share}" if share else name,
+                "sure" if share and not double else "likely",
+            )
+
+
 def mixing(s: Said) -> Hits:
     """What has to go with it, what may not, in what vessel, and how long a mix keeps."""
     if s.part in ("warranty", "letter", "first aid"):
         return
     text = s.text
-    if not re.search(r"surfactant must (?:contain|have|be)|containing at least", text, re.I):
-        m = re.search(
-            rf"\bsurfactants?\b[^.;]*?({SHARE})|({SHARE})\s*(?:v/v )?(?:of )?(?:an? )?(?:non-?ionic )?surfactant",
-            text,
-            re.I,
-        )
-        wanted = re.search(r"\b(?:include|add|must|require[sd]?|always use)\b|^use\b|\buse an?\b", text, re.I)
-        if m and wanted and not re.search(FORBIDS, text, re.I):
-            yield Hit("adjuvant required", f"surfactant at {m[1] or m[2]}")
-    if m := re.search(
-        r"do not (?:add|use|include|mix)[^.;]{0,30}\b((?:non-?ionic )?surfactants?|adjuvants?|crop oils?)\b", text, re.I
-    ):
-        yield Hit("adjuvant forbidden", m[1].lower())
+    yield from _added(text)
     metal = r"(?:steel|galvani[sz]ed|alumin)"
     if re.search(
         rf"(?:{FORBIDS})[^.]*{metal}|{metal}[^.]*(?:{FORBIDS})|\breacts? with\b[^.]*{metal}|{metal}[^.]*\breacts?\b",
@@ -212,7 +246,7 @@ def _partners(text: str) -> Hits:
     )
     for partner in re.split(r",\s+(?:or |and )?|\s+or\s+|\s+and\s+", named):
         if partner and not re.search(
-            r"\b(?:hands?|tools?|utensils?|containers?|paddle|stick|household|drink\w*|food|feed|oils?|diesel|kerosene|water)\b",
+            r"^(?:this|the) (?:product|herbicide)$|^it$|\b(?:hands?|tools?|utensils?|containers?|paddle|stick|household|drink\w*|food|feed|oils?|diesel|kerosene|water)\b",
             partner,
             re.I,
         ):
@@ -237,7 +271,9 @@ def keeping(s: Said) -> Hits:
             or (s.part == "storage" and re.search(r"\bke(?:ep|pt)\b|\btemperature", text, re.I))
         )
         and re.search(
-            r"above|at least|below|freez|\bwarm|less than|lower than|\bunder\b|\bminimum\b|crystal", text, re.I
+            r"above|at least|below|colder|drop|\bcools?\b|lowest|\bmin\.|or (?:higher|above|more)|between|freez|\bwarm|less than|lower than|\bunder\b|\bminimum\b|crystal",
+            text,
+            re.I,
         )
     ) and not re.search(r"\bflash|do not (?:store|expose)[^.;]*(?:above|over)", text, re.I):
         yield Hit("least storage heat", f"{m[1]} {m[2].upper()}")

@@ -45,6 +45,7 @@ _SIGNAL = re.compile(
 )
 
 
+_TOLD = re.compile(r"^\W*signal word\W+(danger|warning|caution)\b|^(danger|warning|caution)\s*[-–—:]\s", re.I)
 _ALONE = re.compile(
     r"(?:keep out of (?:the )?reach of children\W*)?(?:signal word\W*)?(danger|warning|caution)\W*", re.I
 )
@@ -56,6 +57,9 @@ MOST_SIGNAL = 90
 def signal(s: Said) -> Hits:
     """The signal word, alone on its line or first in the statements of hazard."""
     m = _SIGNAL.match(s.text)
+    if not m and s.part in ("front", "hazards to people") and (told := _TOLD.match(s.text)):
+        yield Hit("signal word", (told[1] or told[2]).lower(), "likely")
+        return
     if not m and s.part == "front" and (bare := _ALONE.fullmatch(s.text.strip())):
         yield Hit("signal word", bare[1].lower(), "likely")
         return
@@ -72,7 +76,7 @@ def signal(s: Said) -> Hits:
 
 _BUYERS = r"(?:certified|licensed) (?:pesticide |commercial |private )?applicators?"
 _RESTRICTED = re.compile(
-    r"\brestricted[- ]use (?:pesticide|herbicide|product|classification)\b|\b(?:for|as|is|a) restricted[- ]use\b|"
+    r"\bRUP\b|\brequires? certification\b|\bfederal restricted use\b|\brestricted[- ]use (?:pesticide|herbicide|product|classification)\b|\b(?:for|as|is|a) restricted[- ]use\b|"
     rf"\b(?:sale|sold|bought|purchased?|applied|used?|use|handled) (?:\w+,? ){{0,6}}?(?:only )?(?:to|by) {_BUYERS}|"
     rf"\bonly (?:\w+ ){{0,4}}?{_BUYERS}[^.;]{{0,80}}\b(?:buy|bought|purchase|use|apply|handle)|"
     rf"\b(?:no one|nobody|none) (?:\w+ ){{0,3}}?(?:but|except|other than) {_BUYERS}",
@@ -100,9 +104,10 @@ def restricted(s: Said) -> Hits:
         yield Hit("restricted use", "yes", "sure" if s.part in ("front", "letter") else "likely")
 
 
-_OTHERS = re.compile(r"\b(?:other|inert|total)\b|ingredients?\W*$", re.I)
+_OTHERS = re.compile(r"\b(?:other|inerts?|total)\b|ingredients?\W*$", re.I)
 _NO_INGREDIENT = re.compile(
-    r"\bae\b|equivalent|\blb per gal|\blb/|\bsurfactant|adjuvant|solution|v/v|contains petroleum", re.I
+    r"\bae\b|equivalent|^\W*equal to\b|\blb per gal|\blb/|\bsurfactant|adjuvant|solution|v/v|contains petroleum",
+    re.I,
 )
 
 

@@ -90,6 +90,9 @@ _DRY = re.compile(
 _ENTERING = r"\bent(?:er|ry|ering)\b|\bre-?ent|\bkeep\b|\bpeople\b|\bpersons?\b|\bchildren\b|\bpets\b|\bworkers?\b|\bnobody\b|\bno one\b|\bgo (?:in|into)\b|\bothers\b|stay out|remain out|\bbystanders?\b|come near|\bwalk"
 
 
+_COMING_IN = r"\bent(?:er|ry|ering)\b|\bre-?entry\b|\bstay out\b|\breturn\b|\bexclude\b|\bback\b|\bgo onto\b|\breopen\w*|\bkept away\b|\bno worker in\b|\bin before\b"
+
+
 def entry(s: Said) -> Hits:
     """How long nobody enters, and the condition that sprays be dry."""
     found = {
@@ -97,6 +100,8 @@ def entry(s: Said) -> Hits:
     }
     if not found and s.part in ("farm workers", "others", "directions", "restrictions"):
         found = {(m[1], m[2]) for m in _NOBODY.finditer(s.text)}
+    if not found and s.part == "farm workers" and re.search(_COMING_IN, s.text, re.I):
+        found = {(m[1], m[2]) for m in re.finditer(rf"({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b", s.text, re.I)}
     more = len(re.findall(rf"{NUMBER}[\s-]*(?:hours?|hrs?|h|days?)\b", s.text, re.I))
     for number, unit in found:
         yield Hit(
@@ -104,6 +109,9 @@ def entry(s: Said) -> Hits:
             f"{number} {'hours' if unit.lower().startswith('h') else unit}",
             "unsure" if len(found) > 1 or more > 1 else "sure",
         )
+    loose = re.search(r"\b(?:dry|dried|dries|dry-down|wet)\b", s.text, re.I) and re.search(_COMING_IN, s.text, re.I)
+    if loose and s.part == "others" and not _DRY.search(s.text):
+        yield Hit("keep out until dry", "yes", "likely")
     if _DRY.search(s.text) and re.search(_ENTERING, s.text, re.I) and not re.search(r"\bapply\b", s.text, re.I):
         yield Hit("keep out until dry", "yes")
 
