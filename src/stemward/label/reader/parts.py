@@ -322,23 +322,24 @@ class _Held:
                 # A heading in capitals that the page set behind another part's words.
                 named = _run_in(head["head"])
                 if named and named not in _WAY_NAMES:
-                    part, under, self.heading = named, "", head["head"]
+                    part, under = named, ""
+                    self.headed([replace(over[0], text=head["head"])])
             if text and over:
                 boxes = tuple(line.box for line in over if line.page == over[0].page)
                 made_out = any(line.picture for line in over)
                 found.append(
                     Sentence(
-                        text,
-                        part,
-                        over[0].page,
-                        boxes,
-                        under,
-                        self.heading,
-                        not found,
-                        made_out,
-                        over[0].cell,
-                        self.heading_page,
-                        self.heading_boxes,
+                        text=text,
+                        part=part,
+                        page=over[0].page,
+                        boxes=boxes,
+                        under=under,
+                        heading=self.heading,
+                        opens=not found,
+                        picture=made_out,
+                        cell=over[0].cell,
+                        heading_page=self.heading_page,
+                        heading_boxes=self.heading_boxes,
                     )
                 )
             start = end

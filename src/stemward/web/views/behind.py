@@ -80,7 +80,7 @@ def workshop(request: HttpRequest, tract_id: str) -> HttpResponse:
 
     return plan_page(
         request, tract_id, "web/workshop.html", "land", steps=steps, said=lambda *_: en_workshop,
-        mixes=lambda plan, speaker: shown_mixes(plan, speaker),
+        mixes=shown_mixes,
         first=lambda plan, _: next((n for n, one in enumerate(plan["treatments"]) if one["product"]), None),
     )  # fmt: skip
 

@@ -3,7 +3,7 @@
 import re
 
 from stemward.label.reader.phrases import EQUIPMENT, MATERIALS, NUMBER
-from stemward.label.reader.said import Hit, Hits, Said
+from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _WORN = r"\bwear(?:ing|s)?\b|\bworn\b|\bmust (?:use|have on)\b|\b(?:put|have) on\b|\bprotective (?:equipment|clothing)\b|\bPPE\b|\brequired\b|\bhandled\b|\bhandlers?\b|early[- ]\s?(?:re-?)?entry|\bgo in (?:only|early)\b"
 _NOT_NEEDED = re.compile(
@@ -68,11 +68,11 @@ def gloves(s: Said) -> Hits:
                 yield Hit("glove material", material)
 
 
-_REI = r"(?:restricted[- ]\s?entry(?: interval)?(?:\s*\(REI\))?|\bREI\b)"
+_REI = r"(?:restricted[- ]\s?entry(?: interval)?(?:\s*\(REI\))?|\bREI\b|\b(?:re-?)?entry (?:interval|period|time)\b|\bentry restricted\b)"
 _INTERVAL = re.compile(rf"{_REI}[^.\d]*?({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b", re.I)
 _BEFORE = re.compile(rf"({NUMBER})[\s-]*(hours?|days?)\s+{_REI}", re.I)
 _KEEP_OUT = re.compile(
-    rf"(?:keep|stay|remain)\b[^.;\d]{{0,30}}?\bout\b[^.;\d]{{0,30}}?\bfor (?:at least )?({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b",
+    rf"(?:(?:keep|stay|remain)\b[^.;\d]{{0,30}}?\bout\b[^.;\d]{{0,30}}?\bfor (?:at least )?|\bexclude\b[^.;\d]{{0,60}}?)({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b",
     re.I,
 )
 _FOR_SO_LONG = re.compile(
@@ -83,6 +83,7 @@ _NOBODY = re.compile(
     rf"(?:\b(?:no|not|never|nobody|no one|prohibited|forbidden|barred|only)\b[^.;\d]{{0,60}}\b(?:ent(?:er|ry|ering)|go in(?:to)?|admitt?\w*|let\b[^.;\d]{{0,20}}\bin(?:to)?)|\b(?:ent(?:er|ry)|re-?entry)\b[^.;\d]{{0,40}}\b(?:no|not|never|prohibited|forbidden|barred|only after))\b[^.;\d]{{0,50}}?({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b",
     re.I,
 )
+_SO_LONG = re.compile(rf"({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b", re.I)
 _DRY = re.compile(
     r"(?:until|till|before|unless|once)\b[^.;]{0,60}\b(?:dried|dry|dries)\b|\b(?:while|as long as)\b[^.;]{0,60}\b(?:wet|moist|damp)\b",
     re.I,
@@ -98,16 +99,20 @@ def entry(s: Said) -> Hits:
     found = {
         (m[1], m[2]) for pattern in (_INTERVAL, _BEFORE, _KEEP_OUT, _FOR_SO_LONG) for m in pattern.finditer(s.text)
     }
+    named = bool(found)
     if not found and s.part in ("farm workers", "others", "directions", "restrictions"):
         found = {(m[1], m[2]) for m in _NOBODY.finditer(s.text)}
+        named = bool(found) and s.part == "farm workers"
     if not found and s.part == "farm workers" and re.search(_COMING_IN, s.text, re.I):
-        found = {(m[1], m[2]) for m in re.finditer(rf"({NUMBER})[\s-]*(hours?|hrs?|h|days?)\b", s.text, re.I)}
-    more = len(re.findall(rf"{NUMBER}[\s-]*(?:hours?|hrs?|h|days?)\b", s.text, re.I))
+        found = {(m[1], m[2]) for m in _SO_LONG.finditer(s.text)}
+    # Where neither the interval is named nor workers are kept out, a time beside a word of coming in is no more than
+    # likely: people act on it, and it may be of grazing or of a further treatment.
+    most: Sure = "unsure" if len(_SO_LONG.findall(s.text)) > 1 else "sure" if named else "likely"
     for number, unit in found:
         yield Hit(
             "entry interval",
             f"{number} {'hours' if unit.lower().startswith('h') else unit}",
-            "unsure" if len(found) > 1 or more > 1 else "sure",
+            most,
         )
     loose = re.search(r"\b(?:dry|dried|dries|dry-down|wet)\b", s.text, re.I) and re.search(_COMING_IN, s.text, re.I)
     if loose and s.part == "others" and not _DRY.search(s.text):
