@@ -96,3 +96,18 @@ def test_what_worked_tells_how_many_of_the_stems_are_others():
     lines = killed_words(one, {}, BOOK)["lines"]
     assert any("are stems that others saw" in line for line in lines)
     assert not any("others saw" in line for line in killed_words(plain, {}, BOOK)["lines"])
+
+
+def test_the_page_names_who_speaks_beside_the_own_stems():
+    """Books are named only where one speaks: with 7 stems of others and none of a book, others speak alone."""
+    land = replace(hollow(entries=(treated(**GLYPHOSATE), seen("s", "2026-09-25", ["t1"], 3, 17))), rates=(FRANGULA,))
+    (one,) = killed(land, BOOK)
+    alone = killed_words(one, {}, BOOK)
+    assert (alone["books_head"], alone["ten_head"]) == ("Others", "You, with others")
+    assert not any("books alone" in line for line in alone["lines"])
+    both = killed_words(replace(one, books=replace(one.books, a=one.books.a + 5)), {}, BOOK)
+    assert (both["books_head"], both["ten_head"]) == ("Books and others", "You, with the books and others")
+    books = killed_words(replace(one, others_worth=0.0), {}, BOOK)
+    assert (books["books_head"], books["ten_head"]) == ("Books", "You, with the books")
+    none = killed_words(replace(one, books_low=None, books_high=None, others_worth=0.0), {}, BOOK)
+    assert (none["books_head"], none["ten_head"]) == ("", "You")

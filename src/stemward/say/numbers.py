@@ -11,6 +11,10 @@ IN_CM = 2.54
 """An inch in centimetres: NIST SP 811, 2008."""
 
 
+OTHERS_TOLD = 0.5
+"""Stems of others that are told of, since they are shown without decimals."""
+
+
 def _counted(value: float, unit: str) -> units.Shown:
     return units.Shown(f"{value:.3g}", unit if value == 1 else f"{unit}s")
 

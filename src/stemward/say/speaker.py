@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from stemward.say import en
-from stemward.say.numbers import System, figure, figures
+from stemward.say.numbers import OTHERS_TOLD, System, figure, figures
 from stemward.say.problems import question_line, question_words
 
 _URL = re.compile(r"\s*https?://\S+")
@@ -285,7 +285,11 @@ class Speaker:
         """What stands behind the way taken, in one or two sentences."""
         seen = item["behind"]
         way = {**seen, "product": item["product"], "how": item["how"]}
-        others = f" {en.stages.OTHERS.format(stems=seen['others_worth'])}" if seen.get("others_worth", 0) >= 0.5 else ""
+        others = (
+            f" {en.stages.OTHERS.format(stems=seen['others_worth'])}"
+            if seen.get("others_worth", 0) >= OTHERS_TOLD
+            else ""
+        )
         return _sentences(f"{en.stages.BEHIND.format(what=self.evidence(seen['tier']))} {self.of_ten(way)}.{others}")
 
     def work(self, way: Mapping[str, Any]) -> str:

@@ -14,10 +14,7 @@ from stemward.reckon.outcome import wilson
 from stemward.say.en import revisits as words
 from stemward.say.en.arms import ARMS as ARMS_WORDS
 from stemward.say.en.stages import HOW
-from stemward.say.numbers import System, figures
-
-OTHERS_TOLD = 0.5
-"""Stems of others that are told of, since they are shown without decimals."""
+from stemward.say.numbers import OTHERS_TOLD, System, figures
 
 
 def way_name(one: Killed, names: Mapping[str, str]) -> str:
@@ -31,14 +28,22 @@ def plant_name(species: str, book: Book) -> str:
     return book.species[species].common if species in book.species else species
 
 
+def _before(worth: float, others_worth: float) -> str:
+    """Who speaks beside one's own stems: "books", "others" or "both"."""
+    if others_worth < OTHERS_TOLD:
+        return "books"
+    return "others" if worth - others_worth < OTHERS_TOLD else "both"
+
+
 def killed_words(one: Killed, names: Mapping[str, str], book: Book) -> dict[str, Any]:
-    """One way on one plant: name, lines, ends of ten for the books (None where silent) and for all."""
+    """One way on one plant: name, lines, ends of ten for the books and others (None where silent) and for all, and
+    the heads to set over both."""
     lines = []
     worth = one.books.a + one.books.b
+    before = _before(worth, one.others_worth) if one.books_low is not None else ""
     if one.books_low is not None:
-        lines.append(words.BOOKS.format(stems=worth, low=one.books_low, high=one.books_high))
-        if one.others_worth >= OTHERS_TOLD:
-            lines.append(words.OTHERS.format(stems=one.others_worth))
+        told = {"stems": worth, "others": one.others_worth, "low": one.books_low, "high": one.books_high}
+        lines.append(words.BEFORE_OWN[before].format(**told))
     else:
         lines.append(words.BOOKS_NONE)
     dead, seen = sum(one.dead), sum(one.seen)
@@ -63,6 +68,7 @@ def killed_words(one: Killed, names: Mapping[str, str], book: Book) -> dict[str,
         "plant": plant_name(one.species, book), "way": way_name(one, names), "lines": lines,
         "books": (one.books_low, one.books_high) if one.books_low is not None else None,
         "ten": one.ten if seen else None,
+        "books_head": words.BEFORE_OWN_HEADS.get(before, ""), "ten_head": words.WITH_OWN_HEADS[before],
     }  # fmt: skip
 
 

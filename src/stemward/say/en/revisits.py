@@ -32,8 +32,20 @@ SHEET_HEAD = ("What was treated", "Dead", "Back", "Sprouts on one; tallest", "No
 STEM_HEAD = ("Stem", "Size", "Dead", "Back", "Sprouts; tallest", "Not found", "Missed")
 
 WORKED = "What worked:"
-BOOKS = "The books alone, counted for {stems:.0f} stems: {low} to {high} of 10 die."
-OTHERS = "Of these, {stems:.0f} are stems that others saw and you chose to count."
+BEFORE_OWN = {
+    "books": "The books alone, counted for {stems:.0f} stems: {low} to {high} of 10 die.",
+    "both": "The books and others, counted for {stems:.0f} stems: {low} to {high} of 10 die. Of these, {others:.0f} "
+    "are stems that others saw and you chose to count.",
+    "others": "Others alone, counted for {stems:.0f} stems: {low} to {high} of 10 die. All are stems that others saw "
+    "and you chose to count; the books give no rate.",
+}
+BEFORE_OWN_HEADS = {"books": "Books", "both": "Books and others", "others": "Others"}
+WITH_OWN_HEADS = {
+    "books": "You, with the books",
+    "both": "You, with the books and others",
+    "others": "You, with others",
+    "": "You",
+}
 BOOKS_NONE = "No trial or rating is known for this plant, way and strength; only your own stems speak."
 SEEN = (
     "You saw {dead} of {seen} dead in {works}: {share:.0f} %, from {low:.0f} to {high:.0f} % by Wilson's interval "
