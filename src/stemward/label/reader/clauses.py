@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 
 from stemward.label.reader.phrases import METHODS, NUMBER, PLACES, STATES
 
-_JOINT = re.compile(r",?\s+(?:and|or|but)\s+(?:a |an )?|,\s+")
+_JOINT = re.compile(r",?\s+(?:and|or(?! (?:more|less|longer|fewer|greater|over|under)\b)|but)\s+(?:a |an )?|,\s+")
 _FIGURE = re.compile(
     rf"{NUMBER}\s*(?:%|(?:lbs?|pounds?|feet|foot|ft|days?|weeks?|months?|hours?|minutes?|gallons?|quarts?|times|inch(?:es)?|applications?|treatments?)\b)|"
     r"\b(?:un|do not )dilut\w*",
@@ -16,6 +17,7 @@ _MATTERS: tuple[tuple[str, re.Pattern[str]], ...] = (
     *((name, pattern) for name, pattern in PLACES if name not in ("wet", "crop")),
     ("wells", re.compile(r"\bwell(?:s|heads?)?\b(?! as\b)", re.I)),
     ("water", re.compile(r"\b(?:surface |open )?waters?\b|\bstreams?\b|\blakes?\b|\bponds?\b|\brivers?\b", re.I)),
+    ("roots", re.compile(r"\broots?\b", re.I)),
     ("hay", re.compile(r"\bhay", re.I)),
     ("graz", re.compile(r"\bgraz", re.I)),
     ("single", re.compile(r"\b(?:per|each|any (?:one|single)|single) (?:application|treatment)\b", re.I)),
@@ -31,12 +33,23 @@ MOST_SIGNS = 1000
 """A longer run of words is no sentence, and parting it takes long: engineering guess."""
 
 
+_EXCEPTED = re.compile(
+    r"^(?:except|save) (?P<on>(?:on|in|for) [^,;]{3,40}), where (?P<its>[^,;]*\d[^,;]*), (?P<rule>[^;]*\d[^;]*)$|"
+    r"^(?P<first>[^;]*\d[^;]*?),? except (?P<at>(?:on|in|for) [^,;]{3,40}),? where (?P<own>[^;]*\d[^;]*)$",
+    re.I,
+)
+"""A rule with another figure for one place: "Except on pastures, where the limit is 1 lb, do not apply more than 3 lb"."""
+
+
 def apart(text: str) -> list[str]:
     """The clauses, each with the words that open the sentence; the sentence itself where it cannot be parted so that
     every clause has a figure and its own matter."""
     if found := _STATE.search(text):
         rest = f"{text[: found.start()].rstrip()}{text[found.end() :]}"
         return [rest, f"{_lead(text)} {found['limit']} in {found['in']}".strip()]
+    if len(text) < MOST_SIGNS and (m := _EXCEPTED.search(text.rstrip("."))):
+        place, own, rest = (m["on"], m["its"], m["rule"]) if m["on"] else (m["at"], m["own"], m["first"])
+        return [rest, f"{place[:1].upper()}{place[1:]}, {own}"]
     pieces = _pieces(text) if len(text) < MOST_SIGNS and len(_FIGURE.findall(text)) > 1 else [text]
     if len(pieces) < 2:
         return [text]
@@ -67,6 +80,7 @@ def _own(before: str, following: str, after: str) -> bool:
     return bool(_FIGURE.search(following)) and bool(_matters(following)) and not _matters(before) & _matters(following)
 
 
+@lru_cache(maxsize=256)
 def _matters(text: str) -> frozenset[str]:
     named = frozenset(name for name, pattern in _MATTERS if pattern.search(text))
     # "8 lb a year in forests and 2 lb a year on pasture": of two limits of one sort the places tell them apart.

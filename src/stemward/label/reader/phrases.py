@@ -14,7 +14,7 @@ SHARE = rf"{NUMBER}(?:\s*%?\s*(?:to|-)\s*{NUMBER})?\s*%(?:\s*v/v)?"
 RATE = re.compile(rf"(?P<n>{NUMBER})\s*(?P<unit>lb|kg|g|oz|fl oz|pt|qt|gal)\b", re.I)
 NEGATED = re.compile(r"\b(?:do not|don't|not|never|avoid|except|cannot|must not)\b", re.I)
 FORBIDS = (
-    r"\b(?:do not|don't|must not|may not|(?:must|may|shall) never|never|no longer (?:permitted|allowed|registered)|ruled out|avoid|should not|shall not|cannot|not to be|not be (?:applied|made|used|mixed|combined|"
+    r"\b(?:do not|don't|must not|may not|(?:must|may|shall) never|never|no longer (?:permitted|allowed|registered)|ruled out|avoid|should not|shall not|cannot|not to be|not be (?:applied|made|used|mixed|combined|sprayed|put|attempted|painted|injected|"
     r"stored|treated|shorter|longer)|(?:is|are) (?:prohibited|forbidden|unlawful|not (?:allowed|permitted))|not (?:allowed|permitted)|(?<!not )prohibited|"
     r"(?<!not )(?<!never )forbidden|unlawful|contrary to (?:the |this )?label|violation of (?:the |this )?label|under no circumstances|in no case|not for use|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
 )
@@ -33,6 +33,25 @@ ELSEWHERE = re.compile(
     re.I,
 )
 
+OTHER_MATTER = re.compile(
+    r"\b(?:burn(?:s|ing|ed)?|mow(?:s|ing|ed|n)?|fell(?:ing|ed|s)?|(?:chain ?)?saws?|chippers?|ladders?|climb\w*|drill(?:s|ed|ing)?|reseed\w*|sow(?:ing|n|s)?|seedings?|refuel\w*|two-stroke|crankcase|hydraulic|"
+    r"batter(?:y|ies)|smoke|ignition|trailheads?|hunters?|tags|nails|lime|ammonia|prun(?:e|ed|ing)|plow\w*|harvest(?:er|ing) equipment)\b",
+    re.I,
+)
+OUR_MATTER = re.compile(
+    r"\b(?:products?|herbicides?|appl(?:y|ied|ying|ications?|icators?)|treat(?:s|ed|ing|ments?)?|spray(?:s|ed|ing|ers?)?|dilut\w*|inject\w*|solutions?|mixtures?|paint(?:ed|ing)?|wet(?:ted|ting)?)\b",
+    re.I,
+)
+"""Words of other work in the woods; words of treating. A sentence with the first alone says nothing of the product."""
+NOT_THIS = re.compile(
+    r"\bthe (?:word|term)\b(?! on)|\bas (?:the|that) term\b|(?<!\ba )(?<!\bany )(?<!\bby )(?<!\bother )\bmeans\b(?! (?:other|of|given|listed|described|named|by|not)\b)|\b(?:is defined|are defined|defined as|stands for|is called)\b|^\W*[\"“][^\"”]{3,30}[\"”]|"
+    r"\b(?:partner(?:'s|s)?|its own label|(?:labels?|directions) of other|of other makers|other labels|sold abroad|formulations sold)\b",
+    re.I,
+)
+"""Sentences that tell what a word means, or speak of another product."""
+AERIAL = re.compile(r"^\W*(?:\w+ ){0,3}(?:aircraft|helicopters?|airplanes?|pilots?)\b", re.I)
+"""Work from the air, whose limits are not those of work by hand."""
+
 METHODS = (
     ("cut stump", re.compile(r"cut[- ]?stump|cut[- ]?surface|\bstumps?\b|cut surfaces?|fresh(?:ly)?[- ]cut", re.I)),
     ("basal bark", re.compile(r"\bbasal\b(?! (?:diameter|area|sprouts?|oil))|\bbasal bark\b|\bthin ?-?line\b|\bstreamline\b", re.I)),
@@ -40,6 +59,8 @@ METHODS = (
     ("foliar", re.compile(r"\bfoliar\b|\bfoliage\b|leaf spray|\bto (?:the )?leaves\b|spray(?:ing|ed)? (?:the )?(?:leaves|foliage)", re.I)),
     ("girdle", re.compile(r"\bgirdl(?:e|ing)\b", re.I)),
 )  # fmt: skip
+METHOD_WORDS = ("stump", "cut", "basal", "line", "hack", "frill", "inject", "foli", "leaf", "leaves", "girdl")
+"""Letters of which some stand in the name of any way, for a quick look."""
 DONE = re.compile(
     r"\b(?:treat(?:ment|ments|ed)?|appl(?:y|ied|ication|ications)|may be used|for use|spray(?:ed)?|can be used|use as|suit(?:ed|able)|effective|works|labell?ed|approved)\b",
     re.I,
@@ -51,24 +72,29 @@ PLACES = (
     ("right-of-way", re.compile(r"rights?\s?-? ?of\s?-? ?ways?|\broadsides?\b|utility (?:lines?|corridors?)|\brailroads?\b|pipelines?|power ?-?lines?|transmission lines?", re.I)),
     ("pasture", re.compile(r"\bpastures?\b|\brange ?lands?\b|\brange\b(?! of)|grazed (?:areas?|land)|permanent grass|\bCRP\b", re.I)),
     ("crop", re.compile(r"(?<!non-)(?<!non)(?<!non )\bcrop ?lands?\b|(?<!non-)(?<!non)(?<!non )\bcrops?\b(?! ?land)|\borchards?\b|\bvineyards?\b|\bgardens?\b", re.I)),
-    ("yard", re.compile(r"\blawns?\b|(?<!industrial )(?<!lumber )(?<!storage )(?<!rail )\byards?\b|\bhomes?\b|\bhomeowners?\b|residential|residences?|\bornamentals?\b|\bturf\b|landscap(?:es?|ing)|\bplaygrounds?\b", re.I)),
-    ("wet", re.compile(r"\bwet ?lands?\b|\baquatic (?:sites?|areas?)|\bshores?\b|shorelines?|\bmarsh(?:es)?\b|\bswamps?\b|\bbogs?\b|riparian|water'?s edge|(?:ditch|stream|canal) ?banks?|banks? of (?:ponds?|streams?|lakes?|rivers?)|flood ?plains?", re.I)),
+    ("yard", re.compile(r"\blawns?\b|(?<!industrial )(?<!lumber )(?<!tank )(?<!storage )(?<!rail )\byards?\b|\bhomes?\b|\bhomeowners?\b|residential|residences?|\bornamentals?\b|\bturf\b|landscap(?:es?|ing)|\bplaygrounds?\b", re.I)),
+    ("wet", re.compile(r"\bwet ?lands?\b|\baquatic (?:sites?|areas?)|\bshores?\b|shorelines?|\bmarsh(?:es)?\b|\bswamps?\b|\bbogs?\b|riparian|water'?s edge|(?:ditch|stream|canal) ?banks?|\bbanks?\b[^.;,]{0,25}\b(?:ditch|canal|channel)(?:es|s)?\b|banks? of (?:ponds?|streams?|lakes?|rivers?)|flood ?plains?", re.I)),
 )  # fmt: skip
+PLACE_WORDS = (
+    "forest", "wood", "timber", "wildlife", "plantation", "conifer", "site prep", "tree farm", "crop", "agricultur", "natural area", "industrial", "fence", "vacant", "park",
+    "open space", "conservation", "storage", "airport", "lumber", "way", "road", "utility", "line", "pasture", "range", "graz", "grass", "crp", "orchard", "vineyard", "garden",
+    "lawn", "yard", "home", "residen", "ornamental", "turf", "landscap", "playground", "wet", "aquatic", "shore", "marsh", "swamp", "bog", "riparian", "edge", "bank", "flood",
+)  # fmt: skip
+"""Letters of which some stand in the name of any of these places, for a quick look."""
 ANY_PLACE = re.compile("|".join(pattern.pattern for _, pattern in PLACES), re.I)
-"""A quick look whether any is named at all."""
 EQUIPMENT = (
-    ("long-sleeved shirt", re.compile(r"long[- ]sleeved? shirts?", re.I)),
-    ("long pants", re.compile(r"long pants|long-legged|long trousers", re.I)),
-    ("shoes and socks", re.compile(r"shoes?,? (?:plus|and|&|with|\+) socks|socks,? (?:plus|and|&|with) (?:closed )?shoes|\bsocks\b(?=[^.]*\bshoes\b)", re.I)),
+    ("long-sleeved shirt", re.compile(r"(?:long|full)[- ](?:length )?sleeved? (?:\w+ )?shirts?|shirts? (?:with|having|that has) (?:long|full|full-length) sleeves|\bL/S shirts?", re.I)),
+    ("long pants", re.compile(r"(?:long|full-length|ankle-length) (?:\w+ )?(?:pants|trousers)|long-legged|(?:pants|trousers) (?:reaching|that reach|down) to the ankles?", re.I)),
+    ("shoes and socks", re.compile(r"shoes?,? (?:plus|and|&|with|\+) socks|socks,? (?:plus|and|&|with) (?:closed )?shoes|\bsocks\b(?=[^.]*\bshoes\b)|\bshoes?\b(?=[^.;]{0,25}\bsocks\b)", re.I)),
     ("coveralls", re.compile(r"\bcoveralls?\b|\bcover-alls?\b", re.I)),
     ("waterproof gloves", re.compile(r"water-?\s?proof gloves?|gloves?(?:,| that are| which are| made)? (?:\w+ )?water-?proof", re.I)),
-    ("chemical-resistant gloves", re.compile(r"chemical[- ]\s?resistant(?: or waterproof)? gloves?|gloves?,? (?:that are )?chemical[- ]resistant|(?:rubber|nitrile|butyl|neoprene|laminate|pvc) gloves", re.I)),
-    ("protective eyewear", re.compile(r"protective eye ?-?wear|safety glasses|eye protection|eye-?wear", re.I)),
+    ("chemical-resistant gloves", re.compile(r"chemical[- ]\s?resistant(?: or waterproof)? gloves?|gloves?,? (?:(?:that|which) are )?(?:chemical[- ]resistant|resistant to chemicals)|(?:rubber|nitrile|butyl|neoprene|laminate|pvc) gloves", re.I)),
+    ("protective eyewear", re.compile(r"protective eye ?-?wear|safety glasses|eye protection|eye-?wear|protect (?:the |your )?eyes", re.I)),
     ("goggles", re.compile(r"\bgoggles\b", re.I)),
     ("face shield", re.compile(r"\bface ?-?shields?\b", re.I)),
     ("chemical-resistant apron", re.compile(r"\baprons?\b", re.I)),
     ("chemical-resistant headgear", re.compile(r"\bhead ?-?gear\b|chemical[- ]resistant (?:hat|hood)", re.I)),
-    ("chemical-resistant footwear", re.compile(r"chemical[- ]resistant (?:footwear|boots|shoes)|\bfootwear\b", re.I)),
+    ("chemical-resistant footwear", re.compile(r"chemical[- ]resistant (?:footwear|boots|shoes)|\bfootwear\b|\bboots? (?:resistant to|that (?:resist|withstand)) chemicals", re.I)),
     ("respirator", re.compile(r"\brespirators?\b|\bfiltering facepiece", re.I)),
 )  # fmt: skip
 MATERIALS = (

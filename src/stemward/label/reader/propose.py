@@ -21,7 +21,17 @@ from stemward.label.reader.find import (
     weather,
 )
 from stemward.label.reader.parts import Sentence, sentences_of
-from stemward.label.reader.phrases import ADVICE, DONE, ELSEWHERE, HARD, SOFT
+from stemward.label.reader.phrases import (
+    ADVICE,
+    AERIAL,
+    DONE,
+    ELSEWHERE,
+    HARD,
+    NOT_THIS,
+    OTHER_MATTER,
+    OUR_MATTER,
+    SOFT,
+)
 from stemward.label.reader.said import METHOD_PARTS, RANK, Hits, Said, Sure
 from stemward.label.reader.text import Box, Line
 
@@ -80,7 +90,7 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (amounts.repeats, ANY, "appl|treat|interval|apart|times|often|year|months|again|season|spray"),
     (weather.rain, ONLY_EXCEPTIONS, "rain|shower|precipitation|wash|irrigation|dry"),
     (weather.wind, ONLY_EXCEPTIONS, "wind|gust|breez|calm|mph|km/h"),
-    (weather.heat, ONLY_EXCEPTIONS, "inversion| f| c|°|degree|temp|heat|hot|warm|cool|cold|weather"),
+    (weather.heat, ONLY_EXCEPTIONS, "invers|inverted| f| c|°|degree|temp|heat|hot|warm|cool|cold|weather"),
     (weather.cut_to_treat, ONLY_EXCEPTIONS, "min|hour|hr|sec"),
     (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|frost|water|until|winter|spring|summer|autumn|fall|season|dorman|leaf|leaves|bud|flower|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|drought|rainy|nesting|month"),
     (around.water, ANY, "feet|foot|ft|yard|meter|mile| m"),
@@ -101,6 +111,37 @@ TEXTS = frozenset(name for name, kind in KINDS.items() if kind.value == "text" a
 """Kinds whose value is words of the label: a condition in them is part of what is proposed."""
 _WHOLE_TEXTS = TEXTS - {"plant"}
 """Of these the value is the sentence, whatever it advises."""
+SPOKEN_OF = (
+    "method",
+    "method forbidden",
+    "plant",
+    "site",
+    "site forbidden",
+    "mix partner forbidden",
+    "season forbidden",
+)
+"""Kinds that a sentence on other work may still tell."""
+BY_AIR = (
+    "strongest wind",
+    "weakest wind",
+    "greatest heat",
+    "least heat",
+    "no inversion",
+    "distance to water",
+    "distance to wells",
+)
+"""Kinds of which a sentence on aircraft says nothing for work by hand."""
+MEANT = (
+    "year means",
+    "container",
+    "disposal",
+    "first aid",
+    "mix partner forbidden",
+    "registration number",
+    "method",
+    "restricted use",
+)
+"""Kinds that a sentence may tell that says what a word means, or names another product."""
 ANYWHERE = ("registration number", "establishment number", "label edition", "restricted use", "signal word")
 """The only kinds that a letter of acceptance can hold: the rest of it speaks to the maker."""
 
@@ -182,11 +223,20 @@ def _of_clause(sentence: Sentence) -> Iterator[Proposed]:
     hard = HARD.search(text) or _optional(sentence.text) or ELSEWHERE.search(text)
     soft = SOFT.search(text)
     seam = _SEAM.search(text)
+    other = OTHER_MATTER.search(text) and not OUR_MATTER.search(said.whole)
+    aerial = AERIAL.search(text)
+    means = NOT_THIS.search(text)
     for finder, counts, words in _FINDERS:
         if words and not any(word in low for word in words):
             continue
         for kind, value, most in finder(said):
             if said.part == "letter" and kind not in ANYWHERE:
+                continue
+            if (
+                (other and kind not in _WHOLE_TEXTS and kind not in SPOKEN_OF)
+                or (means and kind not in MEANT)
+                or (aerial and kind in BY_AIR)
+            ):
                 continue
             if kind == "equipment" and _TASK.search(text):
                 soft = None
@@ -199,7 +249,7 @@ def _of_clause(sentence: Sentence) -> Iterator[Proposed]:
             if seam and kind not in TEXTS:
                 sure = min(sure, "likely", key=RANK.__getitem__)
             # What only its part says of a sentence stands in the heading.
-            by_part = kind == "method" and value == said.part and not (said.named and DONE.search(text))
+            by_part = kind == "method" and value == said.part and not (ways.names_a_way(text) and DONE.search(text))
             page, boxes, printed = sentence.page, sentence.boxes, sentence.text
             if by_part and sentence.heading_boxes:
                 page, boxes, printed = sentence.heading_page, sentence.heading_boxes, sentence.heading
@@ -258,11 +308,22 @@ def _role(said: Said) -> tuple[tuple[str, tuple[str, ...]], ...]:
     ):
         return (("role", ("early entry",)),)
     text = said.text if re.search(r"\bmix|\bload|\bappl|\bhandler", said.text, re.I) else said.whole
-    mixes = re.search(
-        r"\bmix(?:ing|ers?|es)?\b|\bload(?:ing|ers?)?\b|\bclean(?:ing)? (?:of )?equipment\b|handling the concentrate|\bpour",
-        text,
-        re.I,
+    # "When mixing wear goggles; none are called for while applying."
+    text = re.sub(
+        r"[;,.] *(?:no|not|none)\b[^.;]*|\b(?:listed|required|prescribed|asked) (?:for|of) applicators", " ", text
     )
-    if mixes and not re.search(r"\bapplicators?\b|\bapplying\b|all handlers|other handlers", text, re.I):
+    mixes = said.part == "mixing" or _MIXES.search(text)
+    if mixes and not _APPLIES.search(text):
         return (("role", ("mixer",)),)
     return ()
+
+
+_MIXES = re.compile(
+    r"\bmix(?:ing|ers?|es)?\b|\bload(?:ing|ers?)?\b|\bclean(?:ing|ers?|s)?(?:,| (?:of )?(?:spray )?(?:equipment|gear)\b)|\bhandl\w* the (?:concentrate|undiluted)|\bpour|\bfill\w* (?:the )?(?:spray )?tanks?|\bnurse tank|"
+    r"\bmops? up\b|\bdrawing off\b|\badd\b[^.;]{0,30}\btank",
+    re.I,
+)
+_APPLIES = re.compile(
+    r"\bapplicators?\b|\bapplying\b|\b(?:all|other) handlers|\ball (?:tasks|work)\b|\b(?:or|and) (?:spread|spray|apply|use)\b|\b(?:spread|spray|apply|use) or\b",
+    re.I,
+)

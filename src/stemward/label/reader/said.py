@@ -7,7 +7,7 @@ from functools import cached_property
 from typing import Literal, NamedTuple
 
 from stemward.label.reader.parts import Sentence
-from stemward.label.reader.phrases import ANY_STATE, METHODS, PLACES, STATES
+from stemward.label.reader.phrases import ANY_PLACE, ANY_STATE, METHOD_WORDS, METHODS, PLACE_WORDS, PLACES, STATES
 from stemward.label.reader.spelled import alike
 
 Sure = Literal["sure", "likely", "unsure"]
@@ -51,14 +51,21 @@ class Said:
         """The standard part of the label it stands in."""
         return self.sentence.part
 
-    @property
+    @cached_property
     def named(self) -> tuple[str, ...]:
         """The ways that its own words name."""
-        return tuple(name for name, pattern in METHODS if pattern.search(self.text))
+        return ways_in(self.text)
+
+    @cached_property
+    def on_land(self) -> bool:
+        """True if it names any kind of land."""
+        return _any_of(PLACE_WORDS, self.text) and bool(ANY_PLACE.search(self.text))
 
     @cached_property
     def sites(self) -> tuple[str, ...]:
         """The kinds of land that a limit in it is for."""
+        if not self.on_land:
+            return ()
         text = self.text
         sites = [
             name
@@ -94,11 +101,21 @@ class Said:
         if self.part in METHOD_PARTS:
             # Under one way's heading another way is spoken of only to say something of that one.
             return named if named and self.part not in named else (self.part,)
-        return named or tuple(name for name, pattern in METHODS if pattern.search(self.under))
+        return named or ways_in(self.under)
 
     def has(self, pattern: str) -> bool:
         """True if the sentence, or what it stands under, holds the pattern."""
         return bool(re.search(pattern, self.whole, re.I))
+
+
+def ways_in(text: str) -> tuple[str, ...]:
+    """The ways that words name."""
+    return tuple(name for name, pattern in METHODS if pattern.search(text)) if _any_of(METHOD_WORDS, text) else ()
+
+
+def _any_of(words: tuple[str, ...], text: str) -> bool:
+    low = text.lower()
+    return any(word in low for word in words)
 
 
 METHOD_PARTS = frozenset(name for name, _ in METHODS)

@@ -3,11 +3,18 @@
 import re
 from functools import lru_cache
 
+_UNITS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+_TEENS = ("ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen")
+_TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+_BELOW_HUNDRED = {
+    **{word: n for n, word in enumerate((*_UNITS, *_TEENS), 1)},
+    **{word: 10 * n for n, word in enumerate(_TENS, 2)},
+    **{f"{ten}-{unit}": 10 * n + k for n, ten in enumerate(_TENS, 2) for k, unit in enumerate(_UNITS, 1)},
+}
 WORDS = {
-    "one hundred fifty": "150", "one hundred and fifty": "150", "one hundred": "100", "two hundred": "200",
-    "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
-    "ten": "10", "eleven": "11", "eighteen": "18", "twenty-five": "25", "forty": "40", "fifty": "50", "seventy": "70", "seventy-five": "75", "eighty": "80", "eighty-five": "85", "ninety-five": "95", "twelve": "12", "fifteen": "15", "twenty": "20", "twenty-four": "24", "thirty": "30",
-    "forty-eight": "48", "sixty": "60", "ninety": "90",
+    **{word: str(n) for word, n in _BELOW_HUNDRED.items()},
+    **{f"{unit} hundred": str(100 * n) for n, unit in enumerate(_UNITS, 1)},
+    **{f"{unit} hundred{joint}{ten}": str(100 * n + 10 * k) for n, unit in enumerate(_UNITS, 1) for joint in (" ", " and ") for k, ten in enumerate(_TENS, 2)},
 }  # fmt: skip
 _COUNTED = (
     r"mph|miles per hour|degrees?|minutes?|hours?|days?|weeks?|months?|years?|seconds?|feet|foot|yards?|inch(?:es)?|miles?|parts?|percent|pounds?|"
@@ -30,8 +37,16 @@ _RULES = tuple(
     for pattern, new in (
         (r"(\d)\s*([½¼¾⅓⅔⅛⅜⅝⅞])", r"\1 \2"),
         (r"[–—‑‒−]", "-"),
+        # Blanks that a page's setting, or a reader of pictures, put before a stop.
+        (r"(?<=\d) \.(?=\d)", "."),
+        (r"\b(Reg|Est|Nos?) \.", r"\1."),
         (r"\bNo\. ?(?=\d (?:fuel|diesel))", "number "),
         (r"(?<=\d)\s?[\"”″](?=[\s).,;:-]|$)", " inch"),
+        (r"\b(D A N G E R|W A R N I N G|C A U T I O N)\b", lambda m: m[1].replace(" ", "")),
+        (r"\b(?:[a-z]+)(?: and [a-z]+)?-(?:half|quarters?|thirds?|fourths?)\s*\((\d[\d./]*)\)", r"\1"),
+        (r"(?<=\d) ?d\b(?!\.)", " days"),
+        (r"/apps?\b|\bper app\b", " per application"),
+        (r"\bapps\b", "applications"),
         (r"/\s*appl(?:ications?|\.)?(?=\W|$)", " per application"),
         (r"\bappl\.", "applications"),
         (r"(?<=\d)-(?= to \d)|(?<=\d)-(?=percent\b)", " "),
@@ -42,30 +57,37 @@ _RULES = tuple(
         # A metric twin in brackets says nothing new.
         (
             r"\(\s*(?:about |approximately |~)?-?[\d.,/ -]*\d\s*"
-            r"(?:kg|g|L|mL|cm|mm|m|km|°?\s?C|degrees? C\w*|liters?|litres?|met(?:er|re)s?|km/h|kph|hectares?|ha)\b[^()%]{0,18}\)",
+            r"(?:kg|g|L|mL|cm|mm|m|km|°?\s?C|degrees? C\w*|liters?|litres?|met(?:er|re)s?|g(?:rams?)?\s?(?:/|per) ?(?:L|lit(?:er|re))|km/h|kph|hectares?|ha)\b[^()%]{0,18}\)",
             "",
         ),
         (rf"\b({'|'.join(sorted(WORDS, key=len, reverse=True))})\b(?=[\s-]+(?:\(\d+\)[\s-]*)?(?:to[\s-]+[\w-]+[\s-]+)?(?:{_COUNTED})\b)", lambda m: WORDS[m[1].lower()]),
         (rf"\b({'|'.join(WORDS)})\b(?=[\s-]+\(\d+\))", lambda m: WORDS[m[1].lower()]),
         (r"\b(\d+)\s*\(\1\)", r"\1"),
+        (r"miles (?:per|an) hour|\bm\.?p\.?h\b\.?", "mph"),
         (r"\ban? (hour|minute|day|week|month)\b(?! or more)", r"1 \1"),
         (r"\b(?:one[- ]half|half an?) (inch|mile|pint|quart|gallon)", r"1/2 \1"),
         (r"\b(?:a|one)[- ]quarter(?: of an?)? (hour|inch|mile|pint|gallon)|\ba quarter (hour)", lambda m: "15 minutes" if (m[1] or m[2]).lower() == "hour" else f"1/4 {m[1]}"),
         (r"\bhalf an hour\b", "30 minutes"),
         (r"\b(?:milliliters?|millilitres?|cc)\b", "mL"),
         (r"(?<=\d,) (?=\d{3}\b)", ""),
-        (r"\s*\bper ?cent\b(?!age)", " %"),
-        (r"miles (?:per|an) hour|\bm\.?p\.?h\b\.?", "mph"),
+        (r"\s*\bper ?cent\b(?!age)|\s*\bpct\b\.?", " %"),
+        (r"\bH2O\b", "water"),
+        (r"(?<=\d) or more (?=(?:days|weeks|months)\b)", " "),
+        (r"\bmax\.(?=\s)", "maximum"),
+        (r"\bmin\.(?=\s+(?:wind|temp|air|speed))", "minimum"),
         (r"(?:°|º|\bdegrees?)\s*(F|C)(?:ahrenheit|elsius)?\b", r" \1"),
         (r"\b(?:acid equivalents?|a\.e\.?|ae)(?=\W|$)(?:\s*\((?:a\.?e\.?)\))?", "ae"),
         (r"\b(?:active ingredients?|a\.i\.?)(?=\W|$)(?:\s*\((?:a\.?i\.?)\))?", "ai"),
         (r"\b(?:fluid ounces?|fl\.? ?ozs?\.?|fl\.? ounces?)(?=\W|$)", "fl oz"),
+        (r"\bounces?\b", "oz"),
         (r"\b(?:pounds?|lbs?\.?)(?=\W|$)", "lb"),
         (r"\b(?:gallons?|gals?\.?)(?=\W|$)", "gal"),
         (r"\b(?:quarts?|qts?\.?)(?=\W|$)", "qt"),
         (r"\b(?:pints?|pts?\.?)(?=\W|$)", "pt"),
         (r"/\s*A\b|/\s*acre\b|\bper treated acre\b", " per acre"),
-        (r"/\s*(?:calendar )?y(?:ea)?r\b", " per year"),
+        (r"/\s*calendar (?=year)", " per calendar "),
+        (r"/\s*(?=(?:growing )?season)", " per "),
+        (r"/\s*y(?:ea)?r\b", " per year"),
         (r"\s+", " "),
     )
 )  # fmt: skip

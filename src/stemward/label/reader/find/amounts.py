@@ -2,13 +2,13 @@
 
 import re
 
-from stemward.label.reader.phrases import LENGTH, NUMBER, RATE, VOLUME
+from stemward.label.reader.phrases import FORBIDS, LENGTH, NUMBER, RATE, VOLUME
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _A_STEM = r"(?:\b(?:per|to an?|for an?|for each|on each|on any one|on an?|on any|in each|to each|to any|for one|for any one|each|a|any|one|every|the|this|to 1|single|no)\s+(?:individual |single |standing |plant |treated |cut |one )*(?:stems?|trees?|stumps?|trunks?|plants?|clumps?|bole)\b)"
-_MOST_CUE = r"(?:not (?:to )?exceed|no more than|not more than|more than|maxim\w*|\bmax\b|limit\w*|at most|up to|not above|above|\bover\b|no greater|greater (?:volume )?than|a total of|as much as|at the most|or less)"
+_MOST_CUE = r"(?:exceed\w*|\bwithin\b|no more than|not more than|more than|maxim\w*|\bmax\b|limit\w*|at most|up to|not above|above|\bover\b|no greater|greater (?:volume )?than|a total of|as much as|at the most|or less)"
 _PER_STEM = re.compile(
-    rf"{_MOST_CUE}[^.;]{{0,40}}?{VOLUME}[^.;]{{0,50}}?{_A_STEM}|{_A_STEM}[^.;\d]{{0,45}}?{_MOST_CUE}[^.;\d]{{0,25}}?{VOLUME}|{VOLUME}[^.;\d]{{0,15}}{_MOST_CUE}[^.;\d]{{0,20}}{_A_STEM}|"
+    rf"{_MOST_CUE}[^.;]{{0,40}}?{VOLUME}[^.;]{{0,50}}?{_A_STEM}|{_A_STEM}[^.;\d]{{0,45}}?{_MOST_CUE}[^.;\d]{{0,45}}?{VOLUME}|{VOLUME}[^.;\d]{{0,15}}{_MOST_CUE}[^.;\d]{{0,20}}{_A_STEM}|{_MOST_CUE}[^.;\d]{{0,15}}?{_A_STEM}[^.;\d]{{0,10}}{VOLUME}|"
     rf"{VOLUME}[^.;\d]{{0,15}}{_A_STEM}[^.;\d]{{0,10}}{_MOST_CUE}",
     re.I,
 )
@@ -21,8 +21,8 @@ _APART = re.compile(
 
 
 _SPACED = re.compile(
-    rf"\b(?:between|apart|gap|spac\w+|every|each|edge to edge|interval)\b[^.;\d]{{0,40}}?{LENGTH}(?![^.;]{{0,12}}\b(?:deep|wide|long|diameter|dbh|high))|"
-    rf"{LENGTH}[^.;\d]{{0,20}}(?:\bapart\b|\bbetween\b|edge to edge|on cent(?:er|re)|\bspacing\b|from (?:cut|edge|one)|of (?:bark|circumference))",
+    rf"\b(?:between|apart|separating|gap|spac\w+|every|each|edge to edge|interval)\b[^.;\d]{{0,40}}?{LENGTH}(?![^.;]{{0,12}}\b(?:deep|wide|long|diameter|dbh|high))|"
+    rf"{LENGTH}[^.;\d]{{0,20}}(?:\bapart\b|\bbetween\b|edge to edge|on cent(?:er|re)|\bspacing\b|from (?:cut|edge|one)|of (?:\w+ )?(?:bark|circumference))",
     re.I,
 )
 
@@ -34,7 +34,9 @@ def per_stem(s: Said) -> Hits:
         yield Hit(
             "most per stem", f"{number} {unit}", "sure" if re.search(r"exceed|more than", m[0], re.I) else "likely"
         )
-    if "hack and squirt" in s.methods or re.search(r"\bcuts\b|\bhacks?\b|\binject|\bpuncture", s.text, re.I):
+    if "hack and squirt" in s.methods or re.search(
+        r"\bcuts\b|\bhacks?\b|\binject|\bpuncture|\bincisions?\b", s.text, re.I
+    ):
         if re.search(r"\brows?\b|seedling|nozzle", s.text, re.I):
             return
         if m := _APART.search(s.text):
@@ -53,13 +55,13 @@ YEARLY = re.compile(
     re.I,
 )
 SINGLE = re.compile(
-    r"per (?:single |individual |broadcast )?(?:application|treatment)|for any one application|per use\b|each time|at any time|any (?:one|single|individual|1) (?:application|treatment|spraying)|"
-    r"\beach$|(?:single|individual|one[- ]time|any one|each|1) (?:broadcast )?(?:application|treatment)|/\s*application|(?<!number of )\bapplications? (?:maximum|limit|rate)|\bin (?:1|one|a single|any one) (?:pass|go)\b|"
+    r"\bsingle (?:use )?rates?\b|(?:any|each|1) (?:\w+ )?broadcast\b|per (?:single |individual |broadcast )?(?:application|treatment)|for any one application|per use\b|each time|at any time|any (?:one|single|individual|1) (?:application|treatment|spraying)|"
+    r"\beach\W*$|(?:single|individual|one[- ]time|any one|each|1) (?:broadcast )?(?:application|treatment)|/\s*application|(?<!number of )\bapplications? (?:maximum|limit|rate)|\bin (?:1|one|a single|any one) (?:pass|go)\b|"
     r"in (?:a single|any one|any 1|one|1) (?:application|treatment)|at (?:one|any one|a single) time|\bmay be applied at once\b",
     re.I,
 )
 _LIMIT = re.compile(
-    r"not (?:to )?exceed|no more than|not more than|\bat most\b|\bup to\b|\bmost per\b|\b(?:greatest|largest|highest) (?:\w+ )?(?:rate|amount|dose)|not (?:apply|use|go) (?:more than|above|over|greater)|do not (?:apply|use|go|make)[^.;]{0,40}?(?:more than|above|over|greater than|in excess of)|"
+    r"not (?:to )?exceed|\bno (?:1|one|single)\b[^.;]*\bexceed|\bviolation to\b|\bnot over\b|\bno over\b|no more than|not more than|\bat most\b|\bup to\b|\bmost per\b|\b(?:greatest|largest|highest) (?:\w+ )?(?:rate|amount|dose)|not (?:apply|use|go) (?:more than|above|over|greater)|do not (?:apply|use|go|make)[^.;]{0,40}?(?:more than|above|over|greater than|in excess of)|"
     r"\bmaximum\b|\bmax\.?(?=\W)|\b(?:stay|remain|keep|be|kept|held) (?:at or )?(?:below|under|within)\b|\bceiling\b|\bcap(?:ped)?\b|\b(?:largest|greatest|highest|most)\b|\bin total\b|at or below|\blimit|not be (?:greater|more) than|\bcannot exceed|must not exceed|may not exceed|up to a total|exceeding|\btotal of all\b|\brestricted to\b|\bdeliver (?:over|more)|\bmore than\b|\bmay receive\b|\bno single\b|\bat or under\b|\bunder\b|\babove\b|\btotals?\b",
     re.I,
 )
@@ -106,7 +108,9 @@ def maxima(s: Said) -> Hits:
 
 def _year_means(text: str) -> Hits:
     """What a label counts as a year, where it says so beside a limit."""
-    if _TWELVE.search(text) or re.search(r"\b365[- ]days?\b|\b12[- ]months?\b", text, re.I):
+    if re.search(r"\bpartner|\bits own label", text, re.I):
+        return
+    if _TWELVE.search(text) or re.search(r"\b12[- ]months?\b", text, re.I):
         yield Hit("year means", "12 months")
     elif _CALENDAR.search(text):
         yield Hit("year means", "calendar year")
@@ -115,7 +119,7 @@ def _year_means(text: str) -> Hits:
 
 
 _TWELVE = re.compile(
-    r"\b(?:12|twelve)[- ](?:consecutive |successive |straight )?months?\b|\b365[- ](?:consecutive )?days?\b|\b52 weeks\b|"
+    r"\b(?:12|twelve)[- ](?:consecutive |successive |straight )?months?\b|\b(?:per|in|within|any|over|each|a) 365[- ](?:consecutive )?days?\b|\b52 weeks\b|"
     r"\byear\b[^.;]{0,40}\b(?:from|after|following|since|with) (?:the )?(?:date of )?(?:the )?(?:first|last|previous|earliest) (?:application|treatment)|"
     r"\brolling year\b|\bany (?:period of )?one year\b|\bone full year\b",
     re.I,
@@ -153,40 +157,48 @@ _ONCE = re.compile(
     re.I,
 )
 _NUMBER_OF = re.compile(
-    r"(?:(?:maximum|max\.?|greatest) )?(?:number|no\.?) of (?:\w+ )?(?:applications?|treatments?)[^.\d;]{0,40}(\d+)|"
+    r"(?:(?:maximum|max\.?|greatest) )?(?:number|no\.?) of (?:\w+ )?(?:applications?|treatments?)(?:,? (?:per|in any|in) (?:12|365)[- ](?:months?|days?))?[^.\d;]{0,40}(\d+)(?!\d|\.\d|[- ](?:months?|days?|weeks?|lb|qt|gal|pt))|"
     r"(?:applications?|treatments?) (?:per|a|each) (?:year|season)[^.\d;]{0,20}?(\d+)\s*$|"
     r"\blimit (?:the )?(?:applications?|treatments?) to (\d+)\b|\b(?:often|frequently) than (\d+|two|three|four|five) times?\b|"
     r"\bmore than (\d+) times?\b|\b(\d+) (?:applications?|treatments?) (?:a|per|each|in any) (?:calendar )?(?:year|season)\b",
     re.I,
 )
 _BETWEEN_THEM = re.compile(
-    r"between (?:\w+ ){0,2}(?:applications?|treatments?)|intervals? of|\bdays between\b|\bre-?\s?treat|\bre-?\s?appl|retreatment interval|application interval|\bapart\b|"
-    r"sequential applications?|\btreat(?:ing|ed)? again\b|\bappl(?:y|ied|ying) again\b|another (?:application|treatment)|next (?:application|treatment)|more (?:often|frequently) than|\bsecond time\b|repeat (?:applications?|treatments?)|second application|second treatment|successive|follow-?up|\brepeat(?:ed|ing)?\b|apply again|treat (?:again|the same)|following (?:the )?(?:first|initial|previous) (?:application|treatment)",
+    r"between (?:\w+ ){0,2}(?:applications?|treatments?)|intervals? of|\bdays between\b|\bre-?\s?treat|\bre-?\s?appl|retreatment interval|\bRTI\b|application interval|\bapart\b|"
+    r"sequential applications?|\btreat(?:ing|ed)? again\b|\bappl(?:y|ied|ying) again\b|another (?:application|treatment)|next (?:application|treatment)|more (?:often|frequently) than|\bsecond time\b|repeat (?:applications?|treatments?)|second application|second treatment|successive|follow-?up|\brepeat(?:ed|ing)?\b|\banew\b|apply again|treat (?:again|the same)|following (?:the )?(?:first|initial|previous) (?:application|treatment)",
     re.I,
 )
 _WAIT = re.compile(
-    rf"(?:at least|minimum(?: of| interval of)?|shorter than|no sooner than|not sooner than|no earlier than|not before|every|intervals? (?:is|of)|between applications?,?(?: minimum)?:?|\bwait\b|\ballow\b|interval[^.\d;]{{0,50}}?|within|less than|sooner than|until|\bmust be|separated by|for|after)\s*"
+    rf"(?:at least|minimum(?: of| interval of)?|shorter than|parted by|(?:no|not) (?:fewer|less) than|no sooner than|not sooner than|no earlier than|not before|every|intervals? (?:is|of)|between applications?,?(?: minimum)?\W{{0,3}}|\bwait\b|\ballow\b|interval[^.\d;]{{0,50}}?|within|less than|sooner than|until|\bmust be|separated by|for|after)\s*"
     rf"(?:of |is |: ?|a |an |at least )*({NUMBER})(?:\s*(?:to|-)\s*({NUMBER}))?[\s-]*(days?|weeks?|months?)",
     re.I,
 )
 
 
 _DAY_INTERVAL = re.compile(
-    rf"\b({NUMBER})[\s-]+(day|week|month)s?[\s-]+(?:re-?treatment |re-?application |application |minimum )?interval",
+    rf"\b({NUMBER})[\s-]+(day|week|month)s?[\s-]+(?:re-?treatment |re-?application |application |minimum )?interval|\b(?:RTI|interval)\b(?: between treatments| between applications)?(?: \(days\))?[^.;\d]{{0,25}}({NUMBER})(?: (days?|weeks?|months?))?$",
     re.I,
 )
 
 
 _DAYS_APART = re.compile(
     rf"\b({NUMBER})[\s-]+(days?|weeks?|months?) (?:or (?:more|longer) )?apart\b|"
-    rf"\b({NUMBER})[\s-]+(days?|weeks?|months?)[^.;]{{0,20}}\b(?:must|shall|have to|need to|should) (?:pass|elapse|go by|lie|separate|have passed)[^.;]*(?:appl|treat|again)|"
+    rf"\b(?:over|again|anew|re-?\w+)\b[^.;\d]*({NUMBER})[\s-]+(days?|weeks?|months?) have (?:gone by|passed|elapsed)|"
+    rf"\b(?:another|second|repeat|next) (?:application|treatment)\b[^.;\d]*\b(?:until|till)\b[^.;\d]*({NUMBER})[\s-]+(days?|weeks?|months?) have (?:gone by|passed|elapsed)|"
+    rf"\b({NUMBER})[\s-]+(days?|weeks?|months?)[^.;]{{0,20}}\b(?:must|shall|have to|need to|should) (?:(?:pass|elapse|go by|lie|separate|have passed)[^.;]*(?:appl|treat|again)|(?:lie|pass|elapse|come|be) between)|"
     rf"\b(?:often|frequently) than (?:once )?(?:every|each|in|per) ({NUMBER})[\s-]+(days?|weeks?|months?)",
     re.I,
 )
 _DAYS_SOMEHOW = re.compile(
     rf"\bcloser (?:together )?than ({NUMBER})[\s-]+(days?|weeks?|months?)|\b(?:earlier|sooner) than ({NUMBER})[\s-]+(days?|weeks?|months?) (?:from|after|following) (?:the )?(?:first|initial|previous|last)|"
-    rf"\b({NUMBER})[\s-]+(days?|weeks?|months?|years?) after (?:the )?(?:initial|first|previous|last) (?:treatment|application)|"
+    rf"\b({NUMBER})[\s-]+(days?|weeks?|months?|years?) (?:or more |or later )?after (?:the )?(?:initial|first|previous|last)\b(?: (?:treatment|application))?|"
     rf"\b(?:allow|leav(?:e|ing)|let|wait(?:ing)?)\b[^.;\d]{{0,30}}?({NUMBER})[\s-]+(?:full )?(?:or more )?(days?|weeks?|months?|years?)\b[^.;]{{0,40}}\b(?:between|re-?appl|re-?treat|again|second time|respray)",
+    re.I,
+)
+
+
+_ONE_MORE = re.compile(
+    r"\b(?:an?|no|any|the) (?<!after the )(second|third|fourth) (?:treatment|application)\b[^.;]*\b(?:same|any|one|1) (?:calendar )?(?:year|season)\b",
     re.I,
 )
 
@@ -226,6 +238,14 @@ def repeats(s: Said) -> Hits:
     ):
         number = next(group for group in m.groups() if group)
         yield Hit("most applications", _TIMES.get(number.lower(), number), "likely")
+    if (m := _ONE_MORE.search(s.text)) and re.search(FORBIDS, s.text, re.I):
+        yield Hit("most applications", {"second": "1", "third": "2", "fourth": "3"}[m[1].lower()], "likely")
+    if re.search(
+        r"\bhoses?\b|\binspect|\bcalibrat|\bnozzles?\b|\bhay\b|\bgraz|\bforage\b|\bharvest|\bslaughter|\bplanting\b",
+        s.text,
+        re.I,
+    ):
+        return
     if m := _DAYS_APART.search(s.text):
         number, unit = [group for group in m.groups() if group][:2]
         yield Hit("shortest interval", f"{number} {unit}")
@@ -234,7 +254,7 @@ def repeats(s: Said) -> Hits:
         if wait:
             yield Hit("shortest interval", f"{wait[1]} {wait[3]}", "unsure" if wait[2] else "sure")
         elif named:
-            yield Hit("shortest interval", f"{named[1]} {named[2]}s")
+            yield Hit("shortest interval", f"{named[1] or named[3]} {named[2] or (named[4] or 'days').rstrip('s')}s")
         else:
             yield from _interval_somehow(s.text)
     else:

@@ -1,36 +1,54 @@
 """Water, wells, animals; partners and vessels of a mix; storage and disposal; hazards to the surroundings."""
 
 import re
+from collections.abc import Sequence
 
 from stemward.label.reader.phrases import DISTANCE, FORBIDS, NUMBER, SHARE, TEMPERATURE, TIME
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
-_WATER = r"(?<!ground )(?<!ground-)\bwaters?\b(?! supply)(?! wells?)(?! ?(?:-| )?(?:soluble|based))|\bstreams?\b|\blakes?\b|\bponds?\b|\bshores?\b|\bwetlands?\b|\brivers?\b|\bcreeks?\b|\breservoirs?\b|\bsprings\b|\bdrainage"
-_KEPT = r"within|\bshort of\b|\bunder\b|\binside\b|\bcome\b|\bnear\b|\bdistance\b|\bcloser\b|\bnearer\b|prohibited|at least|\bleave\b|\bkeep\b|\bfrom\b|untreated|\bbuffers?\b|set-?backs?|\bmaintain\b|closer than|\bminimum\b|\bstay\b|\bback\b|less than|away"
+_WATER = r"(?<!ground )(?<!ground-)\bwaters?\b(?! supply)(?! wells?)(?! ?(?:-| )?(?:soluble|based))|\bstreams?(?: ?banks?)?\b|\blakes?\b|\bponds?\b|\bshores?\b|\bwetlands?\b|\brivers?\b|\bcreeks?\b|\breservoirs?\b|\bsprings\b|\bdrainage|\bcanals?\b|\bbrooks?\b|\bestuar\w+|\bbayous?\b|\bsloughs?\b"
+_KEPT = r"within|\bshort of\b|\bunder\b|\binside\b|\bcome\b|\bnear\b|\bdistance\b|\bcloser\b|\bnearer\b|prohibited|at least|\bleave\b|\bkeep\b|\bfrom\b|untreated|\bbuffers?\b|set-?backs?|\bmaintain\b|closer than|\bclosest\b|\bminimum\b|\bstay\b|\bback\b|less than|away"
 
 
-_WELLS = r"\bwell(?:s|heads?)?\b(?! as\b)(?!-)"
+_WELLS = r"\bwell(?:s|heads?)?\b(?! as\b)(?!-)|\bcisterns?\b"
 _MIXES = r"\bmix(?:ed|ing|es)?\b|\bfill(?:ed|ing)?\b|\bhandl(?:e|ed|ing)\b|\bload|\brins|\bstore[ds]?\b|\bclean|\bwash"
-_APPLIES = r"\bappl(?:y|ied|ications?)\b|\btreat|\bspray(?:ing|ed)?\b|\buse\b"
-_RULED = rf"{FORBIDS}|\bmust\b|\bkeep\b|\bleave\b|\bmaintain\b|at least|\bbuffers?\b|set-?backs?|\bminimum\b|\bdistance\b|closer than|\bstay\b|untreated|\baway\b|\bor more\b|\bhave to\b|\b(?:needs?|required?|requires)\b|\bno (?:nearer|closer)\b|\bfarther\b|\boff limits\b"
+_APPLIES = r"\bappl(?:y|ied|ications?)\b|\btreat|\bspray(?:ing|ed)?\b|\bused?\b"
+_RULED = rf"{FORBIDS}|\bmust\b|\bkeep\b|\bleave\b|\bmaintain\b|at least|\bbuffers?\b|set-?backs?|\bminimum\b|\bdistance\b|closer than|\bstay\b|untreated|\baway\b|\bor more\b|\bhave to\b|\b(?:needs?|required?|requires)\b|\bno (?:nearer|closer)\b|\bfarther\b|\boff limits\b|\bshall\b|\bclosest\b|(?:not|no) (?:less|closer|nearer) than|\bnot (?:be )?treated\b"
+
+
+_INTAKE = re.compile(
+    r"\b(?:upstream of )?(?:an? )?(?:active )?(?:potable|drinking|public|domestic|municipal)?(?: water)?(?:[- ]supply)? ?intakes?(?: in [^,.;]*)?",
+    re.I,
+)
+"""Where a town takes its water: a distance of its own, and none to every water."""
+_NO_DISTANCE = re.compile(
+    r"\b(?:does|do) not apply to\b|\bexempt\b|\bno (?:buffer|setback|distance)\b|\bnot required\b|\bbystanders?\b", re.I
+)
+"""Sentences that lift a rule on distances, or are on other ones."""
 
 
 def water(s: Said) -> Hits:
     """Distances to water and to wells, when applying and when mixing: each figure for what stands nearest to it."""
-    if s.part in ("warranty", "letter", "first aid") or not re.search(_KEPT, s.text, re.I):
+    if s.part in ("warranty", "letter", "first aid") or not re.search(_KEPT, s.whole, re.I):
         return
-    found = list(DISTANCE.finditer(s.text))
-    if not found or not (s.has(_RULED) or s.sentence.cell):
+    text = _INTAKE.sub("", s.text)
+    found = list(DISTANCE.finditer(text))
+    if not found or not (s.has(_RULED) or s.sentence.cell) or _NO_DISTANCE.search(s.text):
         return
-    odd = re.search(r"intake|upstream|droplet|height|tall|deep|depth", s.text, re.I)
-    mixing = re.search(_MIXES, s.text, re.I)
-    applying = not mixing or re.search(rf"(?:{_MIXES})[^.;]{{0,20}}\bor\b[^.;]{{0,12}}(?:{_APPLIES})", s.text, re.I)
+    odd = re.search(r"upstream|droplet|height|tall|deep|depth", s.text, re.I)
+    at_mixing = bool(re.search(_MIXES, s.text, re.I))
+    at_applying = not at_mixing or bool(
+        re.search(rf"(?:{_MIXES})[^.;]{{0,20}}\bor\b[^.;]{{0,12}}(?:{_APPLIES})", s.text, re.I)
+    )
     for n, m in enumerate(found):
-        tail = s.text[m.end() : found[n + 1].start() if n + 1 < len(found) else len(s.text)]
-        head = s.text[found[n - 1].end() if n else 0 : m.start()]
-        what = _nearest(tail, head)
-        if re.search(r"\bup to\s*$", head, re.I):
+        tail = text[m.end() : found[n + 1].start() if n + 1 < len(found) else len(text)]
+        head = text[found[n - 1].end() if n else 0 : m.start()]
+        what = _nearest(tail, head) or _nearest("", s.under) or _only_place(text)
+        if re.search(r"\bup to\s*$", head, re.I) and not re.match(r"\s*from\b", tail):
             continue
+        # "Mix at least 50 ft, and apply at least 25 ft, from wells": of two figures each has its own work.
+        own = (bool(re.search(_MIXES, head, re.I)), bool(re.search(_APPLIES, head, re.I)))
+        mixing, applying = own if len(found) > 1 and own.count(True) == 1 else (at_mixing, at_applying)
         most: Sure = "unsure" if odd or (len(found) > 1 and len(found) != len({x[1] for x in found})) else "sure"
         value = f"{m[1]} {_far(m[2])}"
         if what == "wells":
@@ -64,6 +82,12 @@ def _nearest(tail: str, head: str) -> str:
     return ""
 
 
+def _only_place(text: str) -> str:
+    """What a sentence keeps from, where it names one of the two alone; else ""."""
+    named = {name for name, pattern in (("wells", _WELLS), ("water", _WATER)) if re.search(pattern, text, re.I)}
+    return named.pop() if len(named) == 1 else ""
+
+
 def _far(unit: str) -> str:
     first = unit.lower()
     return (
@@ -77,43 +101,59 @@ def _far(unit: str) -> str:
     )
 
 
+_HAY = re.compile(r"\bhay(?:ing|ed)?\b|\bcut(?:ting)? (?:of )?forage|\bharvest|\bbal(?:e|ed|ing)\b|\bfodder\b", re.I)
+_GRAZE = re.compile(r"\bgraz|\blivestock\b|\banimals?\b|\bcattle\b|\bfeed(?:ing)?\b|\bturning in\b|\bpastured\b", re.I)
+
+
+def _time_of(what: re.Pattern[str], times: Sequence[re.Match[str]], text: str) -> str:
+    """The time that stands nearest to a word of the matter: "grazing 14 days, hay 30 days"."""
+    at = [m.start() for m in what.finditer(text)]
+    m = min(times, key=lambda t: min((abs(t.start() - one) for one in at), default=0)) if len(times) > 1 else times[0]
+    return f"{m[1]} {m[2].lower()}"
+
+
 def animals(s: Said) -> Hits:
     """How long animals do not graze, and how long no hay is cut."""
+    rest = re.sub(
+        r"(?:,? and )?(?:\bmeat )?\b(?:livestock|animals|cattle)\b[^,;]*\bslaughter\b[^,;]*", "", s.text, flags=re.I
+    )
     if re.search(
-        r"slaughter|\bmove\b|\btransfer|manure|compost|\burine|\bmulch|untreated pasture|before (?:being )?(?:moved|moving)",
-        s.text,
+        r"slaughter|\bmove\b|\bahead of\b|\bbefore treat|\brotate\b|\btransfer|manure|compost|\burine|\bmulch|untreated pasture|before (?:being )?(?:moved|moving)",
+        rest,
         re.I,
     ):
         return
     if s.part in ("equipment", "farm workers", "others", "first aid", "warranty", "letter"):
         return
-    times = list(TIME.finditer(s.text))
+    # "GRAZING AND HAY: No grazing ..." speaks of grazing.
+    text = re.sub(r"\b1 years?\b", "12 months", re.sub(r"^[A-Z][A-Z &/,]+:\s", "", rest))
+    times = list(TIME.finditer(text))
     if not times:
         return
-    m = times[0]
-    value = f"{m[1]} {m[2].lower()}"
     most: Sure = (
         "unsure"
         if len({t[1] for t in times}) > 1 or re.search(r"dairy|lactating|\bless than\b.*\b(?:acre|%)", s.text, re.I)
         else "sure"
     )
-    hay = re.search(r"\bhay(?:ing|ed)?\b|\bcut(?:ting)? (?:of )?forage|\bharvest", s.text, re.I)
-    graze = re.search(r"\bgraz|\blivestock\b|\banimals?\b|\bcattle\b|\bfeed(?:ing)?\b", s.text, re.I)
-    if re.search(r"\bno (?:waiting|restriction)", s.text, re.I):
+    hay = re.search(
+        r"\bhay(?:ing|ed)?\b|\bcut(?:ting)? (?:of )?forage|\bharvest|\bbal(?:e|ed|ing)\b|\bfodder\b", text, re.I
+    )
+    graze = re.search(r"\bgraz|\blivestock\b|\banimals?\b|\bcattle\b|\bfeed(?:ing)?\b", text, re.I)
+    if re.search(r"\bno (?:waiting|restriction)", s.text, re.I) and not re.search(r"\bbut\b", s.text):
         return
     if re.search(r"\beasiest\b|\bbest\b|\bdrink\b", s.text, re.I) and not re.search(FORBIDS, s.text, re.I):
         return
     at_once = re.search(
-        r"\bgraz\w*[^.;,]*\b(?:allowed|permitted|may (?:go on|continue)|at once|any time|no (?:waiting|wait|restriction))|\bmay (?:be )?graze",
+        r"\bno grazing restrictions?\b|\bgraz\w*[^.;,]*\b(?:allowed|permitted|may (?:go on|continue)|at once|any time|no (?:waiting|wait|restriction))|\bmay (?:be )?graze",
         s.text,
         re.I,
     )
     if hay:
-        yield Hit("hay wait", value, most)
+        yield Hit("hay wait", _time_of(_HAY, times, text), most)
     if hay and at_once:
         return
-    if graze and (not hay or re.search(r"\bgraz", s.text, re.I)):
-        yield Hit("grazing wait", value, most)
+    if graze and (not hay or re.search(r"\bgraz", text, re.I)):
+        yield Hit("grazing wait", _time_of(_GRAZE, times, text), most)
 
 
 _VESSELS = (
@@ -134,7 +174,7 @@ _KEPT_SO_LONG = re.compile(
 
 
 _ADDITIVE = re.compile(
-    r"\b((?:(?:non-?ionic|organo-?silicone|silicone|aquatic-approved|approved|nonylphenol|methylated seed oil) )?surfactants?|(?:crop oil concentrate|crop oil|methylated seed oil|spreader-sticker|wetting agent|penetrant|thickener|"
+    r"\b((?:(?:non-?ionic|organo-?silicone|silicone|aquatic-approved|approved|nonylphenol|methylated seed oil|silicone-based) )?surfactants?|(?:crop oil concentrate|crop oil|methylated seed oil|spreader-sticker|wetting agent|penetrant|thickener|"
     r"drift control (?:agent|additive)|drift retardant|antifoam|ammonium sulfate|adjuvant|organosilicone|NIS|MSO|COC|AMS)s?)\b",
     re.I,
 )
@@ -148,15 +188,25 @@ _ADDITIVE_ASKED = re.compile(
 )
 
 
+_GENERIC = ("adjuvant", "adjuvants", "surfactant", "surfactants")
+_PASSIVE = r"\b(?:must|shall|may|should|can) ?not\b|\b(?:is|are) (?:not|never|prohibited|forbidden)\b|\bnot (?:allowed|permitted|to be)\b|\bprohibited\b|\bkept out\b|\bleft out\b"
+
+
 def _added(text: str) -> Hits:
     """What has to be added to a mix, with its share, or may not be."""
     named = list(dict.fromkeys(m[1].lower() for m in _ADDITIVE.finditer(text)))
-    if not named or re.search(r"surfactant must (?:contain|have|be)|containing at least|\bcontains\b", text, re.I):
+    named = [name for name in named if name not in _GENERIC] or named
+    if not named or re.search(
+        r"surfactant must (?:contain|have|be (?:at least|\d))|containing at least (?![\d.]+ ?% active)|\bcontains\b|"
+        r"\bstor(?:e|ed|age)\b|\bpast the\b|\bexpir|\bthen (?:the )?(?:adjuvant|surfactant)|\bpredissolve|\bneither\b",
+        text,
+        re.I,
+    ):
         return
     double = re.search(r"\b(?:do not|never|not)\b[^.;]*\b(?:without|unless)\b", text, re.I)
     barred = _ADDITIVE_BARRED.pattern
     own = re.escape(named[0])
-    governs = re.search(rf"(?:{barred})[^.;]{{0,40}}{own}|{own}[^.;]{{0,40}}(?:{barred})", text, re.I)
+    governs = re.search(rf"(?:{barred})[^.;]{{0,40}}{own}|{own}[^.;,]{{0,40}}(?:{_PASSIVE})", text, re.I)
     if governs and not double and not re.search(r"\bexceed|\b(?:more|less) than\b|\bunless\b|\bif\b", text, re.I):
         ruled = re.search(r"(?:do not|never) (?:add|use|include|mix)", text, re.I)
         for name in named:
@@ -167,9 +217,9 @@ def _added(text: str) -> Hits:
     if double or (
         not governs
         and _ADDITIVE_ASKED.search(text)
-        and (share or re.search(r"\bmust\b|\brequire|\balways\b", text, re.I))
+        and (share or re.search(r"\bmust\b|\bshall\b|\brequire|\balways\b", text, re.I))
     ):
-        for name in named[:1]:
+        for name in named[: 2 if re.search(r"\beither\b", text, re.I) else 1]:
             yield Hit(
                 "adjuvant required",
                 f"{name} at {share}" if share else name,
@@ -189,6 +239,8 @@ def mixing(s: Said) -> Hits:
         text,
         re.I,
     ):
+        if re.search(r"\brods?\b|\bsurfactants? of other", text, re.I):
+            return
         clause = re.split(r"\bexcept\b|\bother than\b|\bsuch as stainless|\bUse only\b", text)[0]
         for name, pattern in _VESSELS:
             if re.search(pattern, clause, re.I):
@@ -201,7 +253,7 @@ def mixing(s: Said) -> Hits:
         re.I,
     )
     is_mix = re.search(
-        r"\b(?:mix(?:ture|ed|es)?s?|spray|solutions?|dilutions?|diluted|tank|batch(?:es)?)\b|\bonly as much\b|\bprepare only\b|\bprepared\b",
+        r"\b(?:mix(?:ture|ed|es)?s?|of mixing|spray|solutions?|dilutions?|diluted|tank|batch(?:es)?)\b|\bonly as much\b|\bprepare only\b|\bprepared\b",
         text,
         re.I,
     )
@@ -212,7 +264,7 @@ def mixing(s: Said) -> Hits:
         re.I,
     )
     ruled = kept or re.search(rf"(?:{FORBIDS})[^.;]*\b(?:hold|held|leave|left|let|stand|overnight|use)\b", text, re.I)
-    other = r"\brain|\bcut(?:ting)?\b|\bgraz|\bhay\b|\bent(?:er|ry)|\binterval\b|\bapart\b|\btreated (?:area|plants?)|\bdry\b"
+    other = r"\brain|\bagitat|\brecut\b|\bclean|\bdye\b|\bcut(?:ting)?\b|\bgraz|\bhay\b|\bent(?:er|ry)|\binterval\b|\bapart\b|\btreated (?:area|plants?)|\bdry\b"
     if keeps and is_mix and ruled and not re.search(other, text, re.I):
         yield Hit("mix keeps", f"{keeps[1]} {keeps[2].lower()}")
     elif (
@@ -228,6 +280,8 @@ _PARTNERS = (
     re.compile(r"(?:do not|never|avoid|must not|cannot|not to) (?:be )?(?:tank[- ]?)?(?:mix|combin|blend)(?:e|ed|ing)?(?: this product| it)?(?: in the tank)? with ([^.;]+)", re.I),
     re.compile(r"(?:do not|never|must not) (?:add|put) ([^.;]+?) (?:to|into|in) (?:the |a )?(?:tank|mix|spray|solution|sprayer)", re.I),
     re.compile(r"(?:tank[- ]?)?mix(?:ing|tures?|es)? (?:this product )?with ([^.;]+?) (?:is|are) (?:prohibited|forbidden|not (?:allowed|permitted))", re.I),
+    re.compile(r"\btank[- ]mix(?:es|tures) (?:containing|of|with) ([^.;]+?) (?:are|is) (?:not allowed|prohibited|forbidden|not permitted)", re.I),
+    re.compile(r"not be (?:put|placed|poured) (?:in|into|together) (?:the |a )?(?:same )?tank with ([^.;]+)", re.I),
     re.compile(r"not (?:be |to be )?(?:tank[- ]?)?(?:mixed|combined|blended)(?: in the tank)? with ([^.;]+)", re.I),
 )  # fmt: skip
 
@@ -244,15 +298,23 @@ def _partners(text: str) -> Hits:
         named.strip(" ,"),
         flags=re.I,
     )
-    for partner in re.split(r",\s+(?:or |and )?|\s+or\s+|\s+and\s+", named):
+    if re.search(r"\bhands\b|\bjar test\b", text, re.I):
+        return
+    named = re.sub(r",? or use\b.*$", "", named)
+    named = re.sub(r",? or any (?:product|herbicide) (?:whose|that|which)\b.*$", "", named)
+    for partner in re.split(r",?\s+nor (?:with )?|,\s+(?:or |and )?|\s+or\s+|\s+and\s+", named):
         if partner and not re.search(
-            r"^(?:this|the) (?:product|herbicide)$|^it$|\b(?:hands?|tools?|utensils?|containers?|paddle|stick|household|drink\w*|food|feed|oils?|diesel|kerosene|water)\b",
+            r"^(?:this|the) (?:product|herbicide)$|^it$|\b(?:hands?|rods?|until|tools?|utensils?|containers?|paddle|stick|household|drink\w*|food|feed|oils?|diesel|kerosene|water|amine salt|ester)\b",
             partner,
             re.I,
         ):
             yield Hit("mix partner forbidden", partner.strip())
 
 
+_EMPTIED = re.compile(
+    r"\brins|\brefill|(?=.*\b(?:containers?|jugs?|drums?|bags?|bottles?|cans?|packages?|pails?)\b).*\b(?:empt|re-?us|recycl|punctur|crush|offer|dispos|discard|return|nonrefill|incinerat|landfill|burn|drain)",
+    re.I,
+)
 _WASTE = re.compile(
     r"\b(?:unwanted|unused|left-?over|left over|what is left|surplus|excess|wash ?water|rinse ?water|waste|wastes|trash|drains?|dump\w*|hauler|sewers?)\b[^.;]*\b(?:product|spray|mix\w*|solution|herbicide|pesticide|water|site|ground|drains?|trash|collection|waste|hauler|hazardous|facility)\b",
     re.I,
@@ -260,23 +322,48 @@ _WASTE = re.compile(
 """What is to be got rid of, and where it goes or may not go."""
 
 
+_HARM = re.compile(
+    r"\btoxic|\bcontaminat|\bpollut|\bharm|\bhazard|\binjur|\bdamag|\bkill|\bpoison|\bfish\b|\baquatic|\binvertebrate|\bwildlife|\bbirds?\b|\bmammals?\b|\bbees?\b|\bpollinator|\bamphibian|\boysters?\b|\bshrimp|"
+    r"\bwaters?\b|\bgroundwater|\bstreams?\b|\blakes?\b|\bponds?\b|\brivers?\b|\bwetlands?\b|\bmarsh|\bestuar|\bintertidal|\bdrain|\beffluent|\brun-?off|\bleach|\bseep|\bpercolat|\bdrift|\bvapor|\bvolatil|\berosion|"
+    r"\bsoils?\b|\bhabitats?\b|\bspecies\b|\bvegetation|\bplants?\b|\bcrops?\b|\bpersist|\bresidues?\b",
+    re.I,
+)
+_TOXIC = re.compile(
+    r"\btoxic to (?:\w+ ){0,3}?(?:fish|aquatic|bees?|birds?|wildlife|mammals|invertebrates|plants)\b|\bdetected in ground ?water\b|\bendangers? aquatic\b",
+    re.I,
+)
+"""Words of harm that leave no doubt, wherever they stand."""
+_NO_HARM = re.compile(
+    r"\bdrilled\b|\bwithin 6 months\b|\bamong those\b|\bwash hands|\bskin\b|\bif swallowed|\bphone\b|\bcombustible|\bflammable|\bbulletins? (?:live|within|for)|\bsteel\b|\bsee (?:the )?(?:section|page)|\bfederal law\b",
+    re.I,
+)
+"""Words of harm to the surroundings; words of what stands under that heading without being any."""
+
+
 def keeping(s: Said) -> Hits:
     """Storage, container and disposal; hazards to the surroundings, as text."""
     text = s.text
+    if re.search(r"\bbatter|\bno special\b|\bsaws?\b", text, re.I):
+        return
     m = TEMPERATURE.search(text)
     if (
         m
         and (
-            re.search(r"\bstor(?:e|age|ed|ing)\b|\bkeep from freezing", text, re.I)
-            or (s.part == "storage" and re.search(r"\bke(?:ep|pt)\b|\btemperature", text, re.I))
+            re.search(r"\bstor(?:e|age|ed|ing)\b|\bkeep from freezing|\bwarehous|\bheld at\b", text, re.I)
+            or (s.part == "storage" and re.search(r"\bke(?:ep|pt)\b|\btemperature|\bcold\b|\bstand\b", text, re.I))
         )
         and re.search(
-            r"above|at least|below|colder|drop|\bcools?\b|lowest|\bmin\.|or (?:higher|above|more)|between|freez|\bwarm|less than|lower than|\bunder\b|\bminimum\b|crystal",
+            r"above|at least|below|colder|drop|\bcools?\b|lowest|\bmin\.|or (?:higher|above|more)|between|\brange\b|\d to -?\d|\bcold\b|not less|no lower|freez|\bwarm|less than|lower than|\bunder\b|\bminimum\b|crystal",
             text,
             re.I,
         )
-    ) and not re.search(r"\bflash|do not (?:store|expose)[^.;]*(?:above|over)", text, re.I):
-        yield Hit("least storage heat", f"{m[1]} {m[2].upper()}")
+    ) and not re.search(
+        r"\badjuvants?\b|\bconcentrate or\b|\bflash|(?:do not (?:store|expose|keep)|never)[^.;]*(?:above|over|hotter|warmer)",
+        text,
+        re.I,
+    ):
+        low = re.search(rf"({NUMBER})\s*(?:to|-|and)\s*{NUMBER} (?=F\b|C\b)", text)
+        yield Hit("least storage heat", f"{low[1] if low else m[1]} {m[2].upper()}")
     if s.part == "storage" and len(text) > 12 and not text.endswith(":"):
         about_jugs = re.search(r"\bcontainers?\b|\bjugs?\b|\bdrums?\b|\btriple\b", text, re.I)
         rinse = re.search(
@@ -284,10 +371,14 @@ def keeping(s: Said) -> Hits:
             text,
             re.I,
         )
+        if re.search(r"\bspill", text, re.I):
+            return
         thrown = rinse or (not about_jugs and (_WASTE.search(text) or re.match(r"(?:dispose|discard)\b", text, re.I)))
-        if not thrown and re.search(r"\bcontainers?\b|\brins|\brefill|\bjugs?\b|\bdrums?\b", text, re.I):
+        if not thrown and _EMPTIED.search(text) and not re.search(r"\bspill|\bleak|\bstack|\blog\b", text, re.I):
             yield Hit("container", s.sentence.text)
         elif thrown or re.search(r"\bdispos|\bwastes?\b|\bexcess\b|\bleftover|\bdump\b", text, re.I):
             yield Hit("disposal", s.sentence.text)
-    if s.part == "environment" and len(text) > 12:
+    if s.part not in ("storage", "environment", "warranty", "letter", "mixing") and _TOXIC.search(text):
+        yield Hit("environmental hazard", s.sentence.text, "likely")
+    if s.part == "environment" and len(text) > 12 and _HARM.search(text) and not _NO_HARM.search(text):
         yield Hit("environmental hazard", s.sentence.text)

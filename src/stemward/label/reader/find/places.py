@@ -14,12 +14,12 @@ _NOT_ON = re.compile(
 _FOR_USE = re.compile(
     r"for use (?:on|in|along|around|at|by)|permissible to (?:treat|use|apply)|is permitted (?:on|in)|may be (?:used|applied) (?:on|in|to|along|around|for)|\buse (?:this product )?(?:on|in|along|around)\b|"
     r"for (?:the )?(?:control|management|suppression|treatment)\b[^.]*\b(?:in|on|along|around)\b|controls?\b[^.]*\b(?:in|on|along|around)\b|"
-    r"\bsites?\b(?: such as| including|:| are| listed)|(?:registered|labell?ed|approved|intended|designed|recommended) (?:for use )?(?:for|on|in)|"
-    r"use sites?|including|can be used (?:on|in|to|along|around)|may be (?:used|applied) (?:where|under)|(?:apply|treat)\b[^.;\d]{0,60}\b(?:growing )?(?:in|on|along)\b",
+    r"\bsites?\b(?: such as| including| include|:| are| listed)|(?:registered|labell?ed|approved|intended|designed|recommended) (?:for use )?(?:for|on|in)|"
+    r"use sites?|including|can be used (?:on|in|to|along|around)|may also be (?:used|applied|put) (?:on|in|to|along|around)|may be (?:used|applied) (?:where|under)|(?:apply|treat)\b[^.;\d]{0,60}\b(?:growing )?(?:in|on|along)\b",
     re.I,
 )
 _NO_SITE = re.compile(
-    r"\bdrift|\brun-?off|\binjur|\bleach|contaminat|rotat|\bplant(?:ing|ed)?\b|manure|compost|mulch|sensitive|adjacent|desirable|downwind|irrigat|livestock from|move|"
+    r"\bdrift|\brun-?off|\binjur|\bleach|contaminat|rotat|\bplant(?:ing|ed)\b|\bto plant\b|\bneighboring|manure|compost|mulch|sensitive|adjacent|desirable|downwind|irrigat|livestock from|move|"
     r"\bgraz|\bhay\b|broadcast rate|\bdispos",
     re.I,
 )
@@ -59,7 +59,7 @@ _BARRED_PLACE = (
     ),
 )
 _OTHER_OBJECT = re.compile(
-    r"^\W*(?:equipment|sprayers?|containers?|manure|compost|water|hay|clippings|this water|any sprayer)\b|\b(?:once|twice|until|unless|within|while|when|if|before|after|without|during)\b|\bgraz(?:e|ed|ing)\b(?! land)|\bnear\b|\bdownwind\b",
+    r"^\W*(?:equipment|sprayers?|containers?|manure|compost|water|hay|clippings|this water|any sprayer)\b|\b(?:once|twice|until|unless|within|while|when|if|before|after|without|during)\b|\bgraz(?:e|ed|ing)\b(?! land)|\bnear\b|\bdownwind\b|\bsale\b",
     re.I,
 )
 
@@ -89,16 +89,29 @@ def _barred_somehow(text: str) -> str:
     return ""
 
 
+_TALKS = re.compile(
+    r"^\W*(?:visit|see|ask|read|learn|consult|remember|note|walk|look|check|plan)\b|\b(?:spreads?|grows?|carr(?:y|ies)|learn|visit|burns?|seeds?|provides?|depends?|was|were|set out|refer to)\b",
+    re.I,
+)
+"""Words of sentences under the heading of sites that only tell something."""
+_LAND_WITH = re.compile(
+    r"\b(?:land|areas?|sites?|ground|fields?) (?:where|on which) ((?:[\w-]+ ){1,4}?)(?:are |is )?(?:grow|grown|planted|raised|produced)\b",
+    re.I,
+)
+"""Land where something grows is a place, and no condition."""
+
+
 def places(s: Said) -> Hits:
     """Kinds of land it may be used on, and those it may not."""
-    if not ANY_PLACE.search(s.text) or s.part in (
+    if not s.on_land or s.part in (
         "warranty",
         "letter",
         "first aid",
         "storage",
-        "environment",
         "farm workers",
     ):
+        return
+    if s.part == "environment" and not re.match(r"\W*do not (?:use|apply) (?:on|to|in)\b", s.text, re.I):
         return
     if m := _ON_IT_BARRED.search(s.text):
         for name, pattern in PLACES:
@@ -116,7 +129,7 @@ def places(s: Said) -> Hits:
     if barred and _AMOUNT.search(s.text[barred.start() :] if barred.string == s.text else s.text):
         return
     if barred:
-        after = s.text[barred.end() :] if _NOT_ON.search(s.text) else s.text
+        after = _LAND_WITH.sub(r"\1", s.text[barred.end() :] if _NOT_ON.search(s.text) else s.text)
         after = re.split(r"\bunless\b|\bexcept\b|\bother than\b|\bwhere\b", after, maxsplit=1)[0]
         if _NO_SITE.search(after) and not re.search(r"^[^.;]*\bcrops?\b|lawns?|home", after, re.I):
             return
@@ -131,10 +144,14 @@ def places(s: Said) -> Hits:
         return
     listed = bool(s.under) and (_FOR_USE.search(s.under) or s.part == "sites")
     if listed or _FOR_USE.search(s.text) or (s.part == "sites" and not NEGATED.search(s.text)):
-        if _NO_SITE.search(s.text) and not re.search(r"for use|may be used|control", s.text, re.I):
+        if _NO_SITE.search(s.text) and not re.search(
+            r"for use|may (?:also )?be used|control|\bsites include", s.text, re.I
+        ):
             return
         text = re.split(r"\b(?:except|excluding|but not|other than|not for)\b", s.text, maxsplit=1)[0]
         told = (s.part == "sites" or listed) and s.text.endswith(".") and not _FOR_USE.search(s.text)
+        if told and _TALKS.search(s.text) and not re.search(r"\bmay (?:also )?be\b|\bput on\b", s.text, re.I):
+            return
         plain = not told and (
             listed
             or s.part in ("sites", "front", "directions", "other")

@@ -35,6 +35,10 @@ _CONTROLS = re.compile(
     r"(?:unwanted |undesirable |woody |plants |species |brush |such as |including |include )*",
     re.I,
 )
+_CONTROLLED = re.compile(
+    r"^(.{3,250}?) (?:is|are) (?:easily |readily |usually |also |only )?(?:controlled|killed|top-?killed|suppressed|susceptible)\b",
+    re.I,
+)
 _HARD_TO = re.compile(r"^(.{3,80}?) (?:is|are) (?:hard|difficult|easy|easier|harder) to (?:control|kill)", re.I)
 
 
@@ -65,9 +69,11 @@ def plants(s: Said) -> Hits:
     if re.search(r"\bnot (?:control|kill|effective|suppress)|\bdoes not\b|\bdo not\b", text, re.I):
         return
     told = _CONTROLS.search(text)
-    hard = _HARD_TO.search(text)
+    hard = _HARD_TO.search(text) or _CONTROLLED.search(text)
     listed = s.part == "plants" or bool(_PLANTS_FOLLOW.search(s.under))
-    if not listed and not (told and s.part in ("directions", "other", "front", "restrictions", *METHOD_PARTS)):
+    if not listed and not (
+        (told or hard) and s.part in ("directions", "other", "front", "restrictions", *METHOD_PARTS)
+    ):
         return
     if s.part == "plants":
         # Dots, bars and figures of a row stand behind the name.
@@ -77,7 +83,7 @@ def plants(s: Said) -> Hits:
     if hard:
         text = hard[1]
     elif told:
-        text = text[told.end() :]
+        text = re.sub(r"^(?:the )?following(?: \w+){0,2}:\s*", "", text[told.end() :], flags=re.I)
     elif m := re.search(r"\b(?:such as|including|include)\b:?\s*", text, re.I):
         text = text[m.end() :]
     elif re.search(r"\bcontrol\w*|\bspecies\b", text, re.I):
@@ -100,6 +106,9 @@ def plants(s: Said) -> Hits:
             # "Red and sugar maple".
             following = next((p for p in pieces[n + 1 :] if p.lower() not in _KIND_OF), "").split()
             piece = f"{piece} {following[-1]}" if len(following) > 1 else piece
+        piece = re.sub(
+            r"\s+(?:prevails?|predominates?|are|is|may|should|which|where|when|if|at|with)\b.*$", "", piece, flags=re.I
+        )
         name = re.sub(r"^(?:most |some |many |all |both |young |unwanted |undesirable )+", "", piece, flags=re.I)
         name = _bare(name)
         if sentence or not _NAME.fullmatch(name) or _NO_NAME.search(name) or name.lower() in _KIND_OF:
@@ -124,15 +133,16 @@ _SPARED = re.compile(
 
 _WANTED = r"\b(?:desirable|desired|wanted|valued?|valuable|kept|saved?|crop trees?|shade trees?|ornamentals?|fruit|nut|hedges|your trees|to (?:be kept|stay)|left standing|neighbors?)\b"
 _JOINED = re.compile(
-    r"\broots?\b[^.;]{0,70}\b(?:graft\w*|shar\w+|common|connect\w+|joined|linked|fused|same)\b|\b(?:graft\w*|shar\w+|common|connect\w+|joined|linked|fused|same|separate)\b[^.;]{0,50}\b(?:roots?|underground|below ground)\b|\bgraft union|\bclon(?:e|al)\b|\bflashback\b|"
+    r"\broots?\b[^.;]{0,70}\b(?:graft\w*|shar\w+|common|connect\w+|joined|linked|fused|same|mingl\w+|intertwin\w+)\b|\b(?:graft\w*|shar\w+|common|connect\w+|joined|linked|fused|same|separate)\b[^.;]{0,50}\b(?:roots?|underground|below ground)\b|\bgraft union|\bclon(?:e|al)\b|\bflashback\b|"
     r"\broots? (?:sharing|connection)|\bjoined underground|\bshared roots?",
     re.I,
 )
 _LEFT_ALONE = re.compile(
-    rf"{FORBIDS}|\bleft alone\b|\boff limits\b|\buse no\b|\bonly\b[^.;]*\bseparate|\bno trees\b", re.I
+    rf"{FORBIDS}|\bnot recommended\b|\bleave\b[^.;]*\balone\b|\btreat no\b|\bleft alone\b|\boff limits\b|\buse no\b|\bonly\b[^.;]*\bseparate|\bno trees\b",
+    re.I,
 )
 _KEPT_OFF = re.compile(
-    rf"{FORBIDS}|\bkeep\b|\bat least\b|\bno (?:less|closer|nearer)\b|\b(?:nearer|closer|less) than\b|\bminimum\b|\bbuffer|\bgap\b|\bclearance\b|\bhold\b|\bstay\b|\bdistance|\bor more\b|\binside\b|\btreat nothing\b|\bspray no\b",
+    rf"{FORBIDS}|\bkeep\b|\bat least\b|\bno (?:less|closer|nearer)\b|\b(?:nearer|closer|less) than\b|\bminimum\b|\bbuffer|\bgap\b|\bclearance\b|\bhold\b|\bstay\b|\bdistance|\bor more\b|\binside\b|\bcloser\b|\bleft untreated\b|\bmargin\b|\btreat nothing\b|\bspray no\b",
     re.I,
 )
 
@@ -150,7 +160,9 @@ def roots(s: Said) -> Hits:
             "yes",
             "sure" if re.search(rf"(?:{FORBIDS})[^.]*root|root[^.]*(?:{FORBIDS})", text, re.I) else "likely",
         )
-    if re.search(r"\bbulletins?\b", s.text, re.I):
+    if re.search(r"\bbulletins?\b", s.text, re.I) and not re.search(
+        r"\bnot\b[^.;]{0,60}\bbulletin|\btechnical bulletin|\bmailed\b", s.text, re.I
+    ):
         told = re.search(r"endangered|obtain|follow|species", s.text, re.I)
         ruled = re.search(
             r"\bESA\b|\bLive\b|\brequire|\bmust\b|\bvalid\b|\bin hand\b|\blimits\b|\bapplies\b|\bcovers\b|unlawful|epa\.gov",
@@ -165,7 +177,7 @@ def roots(s: Said) -> Hits:
         and near
         and re.search(_WANTED, s.text, re.I)
         and _KEPT_OFF.search(text)
-        and not re.search(r"\bwells?\b|\bwater\b", s.text, re.I)
+        and not re.search(r"\bwells?\b|\bwater\b|\bstreams?\b", s.text, re.I)
     ):
         unit = m[2].lower()
         short = "m" if unit == "m" else "yd" if unit.startswith("y") else "ft"

@@ -9,6 +9,7 @@ _UNDER = r"(?:less than|under|up to|smaller than|(?:no|not) (?:more|greater|larg
 _OVER = r"(?<!not )(?<!no )(?:at least|greater than|over|more than|larger than|bigger than|wider than|thicker than|above|exceeding|minimum of|from|(?:no|not) (?:smaller|thinner|less|under) than)"
 _ACROSS = r"[^.;,]{0,40}?(?:diameter|ground line|\btrunks?\b|\bdbh\b|d\.b\.h|caliper|\bbasal\b|at breast|across|through\b|thick)"
 _SMALL = (
+    re.compile(rf"(?:treatment|control) of stems {_UNDER}\s*{LENGTH}", re.I),
     re.compile(rf"{_UNDER}\s*{LENGTH}{_ACROSS}", re.I),
     re.compile(
         rf"(?:diameters?|\bdbh\b|d\.b\.h\.?|caliper)(?: of| is| are|:)?[^.;,\d]{{0,20}}{_UNDER}\s*{LENGTH}", re.I
@@ -19,7 +20,7 @@ _SMALL = (
     re.compile(rf"(?:diameters?|\bdbh\b|caliper) (?:of |is |are )?{LENGTH}\s*or (?:less|smaller|under)\b", re.I),
 )
 _BETWEEN_SIZES = re.compile(
-    rf"({NUMBER})(?:\s*(?:inch(?:es)?|in\.))?\s*(?:to|-|and|through)\s*({NUMBER})[\s-]*(inch(?:es)?|in\.?|cm)\b(?=[^.;]{{0,30}}(?:diameter|\bdbh\b|thick|across|caliper))|"
+    rf"({NUMBER})(?:\s*(?:inch(?:es)?|in\.))?\s*(?:to|-|and|through)\s*({NUMBER})[\s-]*(inch(?:es)?|in\.?|cm)\b(?=\.?[^.;]{{0,30}}(?:diameter|\bdbh\b|thick|across|caliper))|"
     rf"(?:diameters?|\bdbh\b|caliper)[^.;\d]{{0,25}}({NUMBER})\s*(?:to|-|and)\s*({NUMBER})[\s-]*(inch(?:es)?|in\.?|cm)\b",
     re.I,
 )
@@ -55,10 +56,11 @@ _LARGE_STEMS = re.compile(
     re.I,
 )
 _OTHER_LENGTH = re.compile(
-    r"\b(?:height|high|tall|deep|depth|above (?:the )?(?:ground|soil)|from the ground|lower|length|long|pieces?|cut into|haul\w*|pile\w*|chip\w*|lean\w*|fall\w*|limbs?|apart|spac\w+|between|every|rain\w*|band|wide)\b",
+    r"\b(?:height|high|tall|deep|depth|above (?:the )?(?:ground|soil)|from the ground|lower|length|long|pieces?|cut into|haul\w*|pile\w*|chip\w*|lean\w*|fall\w*|limbs?|apart|spac\w+|between|every|rain\w*|band|wide|growth)\b",
     re.I,
 )
 """Inches that are no diameter."""
+_GAP = re.compile(r"\bapart\b|\bbetween\b|\bspac", re.I)
 _DOSE_BY_SIZE = re.compile(rf"\b(?:per|for each|for every|each|every)\s+(?:{NUMBER}\s*(?:to|-)\s*)?{LENGTH}", re.I)
 """A dose for so many inches of stem: no limit of size."""
 
@@ -79,11 +81,11 @@ def size(s: Said) -> Hits:
     if m := _NAMED_SIZE.search(s.text):
         yield Hit("greatest stem" if m["most"] else "least stem", f"{m[3]} {'cm' if m[4].lower() == 'cm' else 'in'}")
         return
-    small = next((m for pattern in _SMALL if (m := pattern.search(s.text))), None)
+    small = next((m for pattern in _SMALL if (m := pattern.search(s.text)) and not _GAP.search(m[0])), None)
     large = next((m for pattern in _LARGE if (m := pattern.search(s.text))), None)
     by_size = (
         bool(small and large)
-        or re.match(r"for [^,.;]*(?:,|\b(?:wet|apply|treat|use|make|spray)\b)", s.text, re.I)
+        or re.match(r"for [^,.;]*(?:,|\b(?:wet|apply|treat|use|make|spray)\b)|on [^,.;]*\bonly\b", s.text, re.I)
         or re.search(
             r"\brates?\b|\bconcentration|\bcuts? (?:per|for)|\bone cut\b|\b1 cut\b|\bhigher\b|\blower\b", s.text, re.I
         )
@@ -92,7 +94,9 @@ def size(s: Said) -> Hits:
     if loose:
         small, large = _SMALL_STEMS.search(s.text), _LARGE_STEMS.search(s.text)
     # "Not effective on stems over 6 inches" is a greatest size, as "on stems up to 6 inches" is.
-    turned = re.search(rf"\bnot (?:effective|recommended|for|intended)\b|{FORBIDS}", s.text, re.I)
+    first = min((m.start() for m in (small, large) if m), default=0)
+    clause = re.split(r",(?: and)? (?:is|are|but)\b", s.text[:first])[-1] + s.text[first:]
+    turned = re.search(rf"\bnot (?:effective|recommended|for|intended)\b|{FORBIDS}", clause, re.I)
     kinds = ("least stem", "greatest stem") if turned else ("greatest stem", "least stem")
     for kind, m in zip(kinds, (small, large), strict=True):
         if m:

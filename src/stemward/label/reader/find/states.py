@@ -2,7 +2,7 @@
 
 import re
 
-from stemward.label.reader.phrases import ANY_PLACE, FORBIDS, STATES
+from stemward.label.reader.phrases import ANY_STATE, FORBIDS, STATES
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _RULES = re.compile(
@@ -11,7 +11,7 @@ _RULES = re.compile(
     re.I,
 )
 _ELSE = re.compile(
-    r"\b(?:trials?|tests?|studies|call|phone|extension|university|office|manufactured|made (?:in|by)|formulated|headquarters|incorporated|information|weather|native|grows?|found in)\b",
+    r"\b(?:-gal(?:lon)? (?:drums?|jugs?|containers?)|package sizes?|not held to|exempt|need not|trials?|tests?|studies|call|phone|extension|university|office|manufactured|made (?:in|by)|formulated|headquarters|incorporated|information|weather|native|grows?|found in)\b",
     re.I,
 )
 """Words of sentences in which a state is only a place."""
@@ -29,7 +29,7 @@ _BARRED = re.compile(
     re.I,
 )
 _ALONE = re.compile(
-    r"\b(?:only(?! (?:when|if|on|with|at|as|after|under|from|until)\b| (?:by|to|for use by) (?:a )?(?:certified|licensed|trained|commercial|private|professional))|solely|sole|alone|exclusively|nowhere else|no others?|nothing else|no other states?|and no other|(?:limited|restricted|confined) to)\b",
+    r"\b(?:only(?! (?:when|if|on|with|at|as|after|under|from|until)\b| (?:by|to|for use by) (?:a )?(?:certified|licensed|trained|commercial|private|professional)| (?:\w+ )?(?:holders?|certified|licensed))|solely|sole|alone|exclusively|nowhere else|no others?|nothing else|no other states?|and no other|(?:limited|restricted|confined) to)\b",
     re.I,
 )
 _NAMED = re.compile(
@@ -51,7 +51,7 @@ def states(s: Said) -> Hits:
     """States excluded, or those in which alone it may be used. Of what part of a state is spoken, nothing is sure."""
     text = s.sentence.text.title() if s.sentence.text.isupper() else s.sentence.text
     whole = f"{s.sentence.under} {text}"
-    named = [code for code, pattern in STATES if re.search(rf"\b{pattern}\b", text)]
+    named = [code for code, pattern in _STATES if pattern.search(text)] if ANY_STATE.search(text) else []
     named += [code for code in _codes(s.sentence.text) if code not in named]
     if not named or s.part in ("warranty", "letter"):
         return
@@ -65,16 +65,17 @@ def states(s: Said) -> Hits:
     kind, most = _ruling(whole)
     # A rule for one way or one kind of land is no rule for the product.
     some = (
-        s.named
-        or ANY_PLACE.search(text)
-        or re.search(r"\bcount(?:y|ies)\b|\bparts? of\b|\bportions? of\b|\bislands?\b", text, re.I)
+        s.named or s.on_land or re.search(r"\bcount(?:y|ies)\b|\bparts? of\b|\bportions? of\b|\bislands?\b", text, re.I)
     )
     if kind:
         for code in named:
             yield Hit(kind, code, "unsure" if some else most)
 
 
+_STATES = tuple((code, re.compile(rf"\b{pattern}\b(?!['’]s\b)")) for code, pattern in STATES)
 _CODE = "|".join(code for code, _ in STATES)
+_CODES = re.compile(rf"\b(?:{_CODE})(?:\s*(?:,|and|or|/)\s*(?:and |or )?(?:{_CODE})\b)+")
+_CODE_IN = re.compile(rf"\b(?:in|of|within|for|outside) ({_CODE})\b")
 _AMBIGUOUS = frozenset(("IN", "OR", "ME", "OK", "HI", "OH", "PA", "MA", "LA", "ID", "CO", "DE", "AL"))
 """Codes that are words or other signs too: taken only beside another code."""
 
@@ -83,12 +84,8 @@ def _codes(text: str) -> list[str]:
     """States named by their postal codes; none in words that are all capitals."""
     if text.isupper():
         return []
-    listed = {
-        code
-        for m in re.finditer(rf"\b(?:{_CODE})(?:\s*(?:,|and|or|/)\s*(?:and |or )?(?:{_CODE})\b)+", text)
-        for code in re.findall(r"\b[A-Z]{2}\b", m[0])
-    }
-    alone = set(re.findall(rf"\b(?:in|of|within|for|outside) ({_CODE})\b", text)) - _AMBIGUOUS
+    listed = {code for m in _CODES.finditer(text) for code in re.findall(r"\b[A-Z]{2}\b", m[0])}
+    alone = set(_CODE_IN.findall(text)) - _AMBIGUOUS
     return sorted((listed | alone) & {code for code, _ in STATES})
 
 

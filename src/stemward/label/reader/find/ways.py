@@ -2,17 +2,22 @@
 
 import re
 
-from stemward.label.reader.phrases import ANY_STATE, DONE, FORBIDS, METHODS, NEGATED
-from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said
+from stemward.label.reader.phrases import ANY_STATE, DONE, FORBIDS, NEGATED
+from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said, ways_in
 
 
 def ways(s: Said) -> Hits:
     """Ways it may be used, ways it may not, and whether the label keeps to those it names."""
     if s.part in ("warranty", "letter", "first aid", "storage", "equipment", "farm workers", "hazards to people"):
         return
-    named = [name for name, pattern in METHODS if pattern.search(s.text)]
+    # "..., which works through the foliage alone" tells of no way of its own.
+    named = ways_in(re.split(r",? (?:which|because|since)\b", s.text)[0]) if s.named else ()
     forbidden = re.search(FORBIDS, s.text, re.I) or (s.under and re.search(rf"(?:{FORBIDS})[^.;]*:?$", s.under, re.I))
-    alone = re.search(r"\bonly\b|\blimited to\b|\bsole\b|\bno others?\b|\bnothing else\b|\bexclusively\b", s.text, re.I)
+    alone = re.search(
+        r"\bonly\b|\blimited to\b(?! (?:stumps|stems|trees|plants))|\bsole\b|\bno others?\b|\bnothing else\b|\bexclusively\b",
+        s.text,
+        re.I,
+    )
     if named and alone and forbidden:
         yield Hit("only listed methods", "yes", "likely")
     elif named and forbidden:
@@ -21,10 +26,17 @@ def ways(s: Said) -> Hits:
                 yield Hit("method forbidden", name)
     elif s.part in METHOD_PARTS:
         yield Hit("method", s.part)
+        if s.part != "girdle" and re.match(
+            r"[\w ,-]{0,30}\bgirdl(?:e|ing) (?:treatments?|methods?|applications?)\b", s.text, re.I
+        ):
+            yield Hit("method", "girdle", "likely")
+    elif named and _MIX_ROW.match(s.text):
+        for name in ways_in(_MIX_ROW.match(s.text)[0]):  # type: ignore[index]
+            yield Hit("method", name, "likely")
     elif (
         DONE.search(s.text) or re.search(r"\b(?:methods?|ways?|techniques?)\b", s.whole, re.I)
     ) and not NEGATED.search(s.text):
-        for name in named:
+        for name in named if _WAY.search(s.text) or len(s.text) < MOST_PLAIN else ():
             yield Hit(
                 "method",
                 name,
@@ -34,18 +46,34 @@ def ways(s: Said) -> Hits:
                 and _ALLOWS.search(s.text)
                 else "likely",
             )
-    for kind, patterns in _CLOSED:
+    low = s.text.lower()
+    if re.search(r"\bcalibrat", low):
+        return
+    for kind, words, patterns in _CLOSED:
+        if not any(word in low for word in words):
+            continue
         if any(pattern.search(s.text) for pattern in patterns):
             yield Hit(kind, "yes")
         elif kind in _LISTED and _closed_somehow(s.text, _LISTED[kind]):
             yield Hit(kind, "yes", "likely")
 
 
+_MIX_ROW = re.compile(r"[\w ,()/-]{3,40}?(?::|\|)(?=.*(?:%|\bundiluted\b|\b(?:fl oz|oz|pt|qt|gal)\b|\bparts?\b))", re.I)
+"""A row that gives a mix for the way it opens with."""
 _ALLOWS = re.compile(
     r"\b(?:may|can|must|is to|are to) be\b|\bfor (?:use|treat|appl|foliar|basal|cut|stump)|\b(?:use|apply|treat|spray|inject|paint|wet)\b(?! of)|\b(?:labell?ed|approved|registered|suited|suitable|works|effective)\b|\bmethods?\b",
     re.I,
 )
 """Words that allow or order."""
+
+
+def names_a_way(text: str) -> bool:
+    """True for words that name a way of treating, and not only a part of a plant."""
+    return bool(_WAY.search(text))
+
+
+MOST_PLAIN = 45
+"""A longer sentence that names only the part of a plant tells of no way: engineering guess."""
 _WAY = re.compile(
     r"cut[- ](?:stump|surface)|stump (?:treat|appl|spray)|basal[- ](?:bark|spray|treat|appl)|hack[- ]?(?:and|&|n)[- ]?squirt|\bfrill|\binject|\bfoliar\b|foliage spray|leaf spray|girdl|thin ?-?line|streamline|"
     r"(?:treat|appl|spray)\w*[^.;]{0,40}\bstumps?\b|stumps?\b[^.;]{0,20}\b(?:treated|sprayed|painted)",
@@ -53,8 +81,8 @@ _WAY = re.compile(
 )
 """Words that name a way and not only a part of a plant."""
 _CONDITION = re.compile(
-    r"\d|\b(?:when|if|during|within|until|unless|exceed|wet|frozen|run-?off|after|before|inversions?|winds?|rain|enter|entry|drip|"
-    r"near|roots?|graft\w*|dilut\w*|mix|mixed|rates?|stronger|weaker|graz\w*|contact|desirable|carrier|water|surfactant|other methods?|listed|below|that)\b",
+    r"\d|\b(?:when|while|whenever|once|sap|if|during|within|until|unless|exceed|wet|frozen|run-?off|after|before|inversions?|winds?|rain|enter|entry|drip|"
+    r"near|roots?|graft\w*|dilut\w*|mix|mixed|rates?|stronger|weaker|graz\w*|contact|desirable|carriers?|oils?|water|surfactant|other methods?|listed|below|that)\b",
     re.I,
 )
 _WAY_BARRED = re.compile(
@@ -92,7 +120,7 @@ _LISTED = {
 }
 _A_LIST = r"\b(?:lists?|listed|tables?|named?|below|label\w*|here|sections?|appears?|enumerated|specified|set out|found in|following|given|explained|described|booklet|pamphlet|directions)\b"
 _SHUT = rf"\b(?:only|sole|solely|exclusively|nothing else|no others?|no (?:other )?(?:plants?|species|brush|methods?)|confined|restrict(?:ed)?|leaves out|limited|absent|beyond|outside|unless|save|other than|lawful targets?|violates)\b|{FORBIDS}"
-_NOT_SHUT = r"\balso\b|\btoo\b|\b(?:desirable|kept|wanted)\b|\bonly (?:partially|suppress|at|with|when|if)\b|\d\s*(?:%|lb|qt|gal|feet|ft|in\b)|\bmay (?:also|be treated too)\b|\b(?:state|county|permit|wind|rain|label rates?)\b"
+_NOT_SHUT = r"\balso\b|\btoo\b|\b(?:desirable|kept|wanted)\b|\bonly (?:partially|suppress|at|with|when|if)\b|\d\s*(?:%|lb|qt|gal|feet|ft|in\b)|\bmay (?:also|be treated too)\b|\b(?:state|county|permit|wind|rain|label rates?|calibration|cleaning|disposal|nozzles)\b"
 
 
 def _closed_somehow(text: str, what: str) -> bool:
@@ -108,20 +136,30 @@ def _closed_somehow(text: str, what: str) -> bool:
 
 
 _CLOSED = (
-    ("only listed methods", _closed(r"\b(?:methods?|manners?|ways?)\b")),
-    ("only listed plants", _closed(_KINDS_OF_PLANT)),
+    (
+        "only listed methods",
+        ("method", "manner", "way", "techni", "means"),
+        _closed(r"\b(?:methods?|manners?|ways?)\b"),
+    ),
+    (
+        "only listed plants",
+        ("species", "plant", "weed", "brush", "tree", "target", "pest", "vine"),
+        _closed(_KINDS_OF_PLANT),
+    ),
     (
         "less is forbidden",
+        ("rate", "dos", "amount", "less ", "under", "below"),
         tuple(
             re.compile(pattern, re.I)
             for pattern in (
                 rf"(?:{FORBIDS})[^.;]*\b(?:less than|lower|lesser|reduced|below|under|reduce|smaller)\b[^.;]*{_RATE}",
                 rf"(?:{FORBIDS})[^.;]*{_RATE}[^.;]*\b(?:less|lower|below|under)\b",
                 rf"\b(?:lower|reduced|smaller|less)\b[^.;]*{_RATE}[^.;]*(?:{FORBIDS})",
-                rf"{_RATE}[^.;]*\b(?:lower|less|below|under)\b[^.;]*(?:{FORBIDS})",
+                rf"{_RATE}[^.;,]*\b(?:lower|less|below|under)\b[^.;,]*(?:{FORBIDS})",
                 r"\bfull (?:label(?:l?ed)? )?rates? only\b|\bonly (?:at|use) the full\b",
                 rf"{_RATE}[^.;]*\bleast (?:that|which) (?:may|can) be (?:applied|used)|\bdo not go (?:under|below) (?:it|the label)",
                 r"not (?:allowed|permitted|lawful) to (?:apply|use) (?:less|lower)",
+                rf"\bno (?:reduced|lower) {_RATE}|{_RATE}[^.;]*\bnor\b[^.;]*\b(?:cut|lowered|reduced|below)\b|\bneither raise nor lower\b[^.;]*{_RATE}|(?:{FORBIDS})[^.;]*{_RATE}[^.;]*\bbeneath\b|(?:{FORBIDS}|\bunlawful\b)[^.;]*\bless (?:product|herbicide)\b",
                 rf"\bsub-?label rates?[^.;]*(?:{FORBIDS})|\bunder-?dos(?:e|ing)\b[^.;]*(?:{FORBIDS})|(?:{FORBIDS})[^.;]*\bunder-?dos",
                 rf"(?:{FORBIDS})[^.;]*\b(?:cut|shave|skimp)\b[^.;]*{_RATE}|\bonly at the {_RATE}[^.;]*\b(?:given|listed|stated|shown)\b|{_RATE}[^.;]*\bboth (?:the )?(?:minimum|least) and\b",
                 rf"(?:{FORBIDS})[^.;]*\b(?:less than|under|below) [\d./]+ (?:qt|pt|gal|fl oz|oz|lb)\b[^.;]*\bacre",

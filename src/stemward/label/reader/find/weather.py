@@ -1,13 +1,12 @@
 """Rain, wind, heat, air that lies still, seasons, and the time from cut to treatment."""
 
 import re
-from typing import Literal
-
+from stemward.label.reader.find.bounds import limit
 from stemward.label.reader.phrases import FORBIDS, NUMBER, SPEED, TEMPERATURE, TIME
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _RAIN = re.compile(
-    r"\brain(?:s|fall|fast\w*|ed|ing)?\b|\bkeep\b[^.;]{0,40}\bdry\b|\brain-?free\b|\bprecipitation\b|\bwash(?:ed)? off\b|\birrigation\b|\bshowers?\b",
+    r"\bdry weather\b|\bdry hours\b|\bdry for\b|\brain(?:s|fall|fast\w*|ed|ing)?\b|\bkeep\b[^.;]{0,40}\bdry\b|\brain-?free\b|\bprecipitation\b|\bwash(?:ed)? off\b|\birrigation\b|\bshowers?\b",
     re.I,
 )
 _NO_RAIN_TIME = re.compile(r"months?|weeks?|inch|years?", re.I)
@@ -15,10 +14,14 @@ _NO_RAIN_TIME = re.compile(r"months?|weeks?|inch|years?", re.I)
 
 def rain(s: Said) -> Hits:
     """Hours without rain after the work; where the words only tell what rain does, never sure."""
-    if not _RAIN.search(s.text) or re.search(r"\bstor|\bplant(?:ing)\b|soil residual|ground ?water", s.text, re.I):
+    if not _RAIN.search(s.text) or re.search(
+        r"\bstor|\bplant(?:ing)\b|soil residual|ground ?water|\brecord\b|\bearlier\b|\bavoiding applications\b|\bvegetative strip|\bdew\b|\binch(?:es)? of rain",
+        s.text,
+        re.I,
+    ):
         return
     # "Allow 4 rain-free hours."
-    text = re.sub(r"(\d)[ -]rain-?free[ -](?=hours?|hrs?|minutes?)", r"\1 ", s.text, flags=re.I)
+    text = re.sub(r"(\d)[ -](?:rain-?free|dry)[ -](?=hours?|hrs?|minutes?)", r"\1 ", s.text, flags=re.I)
     times = [m for m in TIME.finditer(text) if not _NO_RAIN_TIME.match(m[2])]
     if not times or re.search(r"\bcut(?:ting)?\b|\bgraz", s.text, re.I):
         return
@@ -27,106 +30,39 @@ def rain(s: Said) -> Hits:
     yield Hit("hours without rain", f"{times[0][1]} {times[0][2].lower()}", most)
 
 
-Bound = Literal["", "over", "under"]
-_OVER = r"\batleast\b|above|exceeds?|exceeding|over|greater|more than|higher|warmer|hotter|in excess of|faster|stronger|heavier|beyond|past|\bclimbs?\b|\btops?\b"
-_UNDER = r"\batmost\b|below|less than|under|lower|colder|cooler|not (?:over|above|exceed|more than|greater)\w*|(?:do|does) not exceed|no (?:more|greater|higher) than|or less|at most|up to|calmer|lighter|weaker|slower|\bfalls? to\b|\bdrops? (?:to|below)\b"
-
-
-_AT_LEAST = re.compile(
-    r"\b(?:lowest|least|smallest)\b|\b(?:no|not) (?:less|lower|lighter|weaker|slower|colder|cooler|under|below)(?: than)?\b|\bat least\b|\bminimum\b|\b(?:has |have )?(?:warmed|risen|reached) (?:up )?(?:to|above)?|\b(?:reaches|rises to|warms to)\b",
-    re.I,
-)
-_AT_MOST = re.compile(
-    r"\b(?:no|not) (?:more|greater|higher|over|above|warmer|hotter)(?: than)?\b|\bat most\b|\b(?:maximum|greatest|highest|largest)\b|"
-    r"\blimit is\b|\b(?:do|does|must|may) not exceed\b",
-    re.I,
-)
-
-
-def _bound(text: str, number: re.Match[str]) -> Bound:
-    """Whether a figure is spoken of from above or from below, by the words beside it."""
-    before, after = text[max(0, number.start() - 55) : number.start()], text[number.end() : number.end() + 22]
-    before = _AT_LEAST.sub(" atleast ", _AT_MOST.sub(" atmost ", before))
-    unders, overs = list(re.finditer(_UNDER, before, re.I)), list(re.finditer(_OVER, before, re.I))
-    if re.match(r"\s*(?:\([^)]*\)\s*)?(?:or|and) (?:less|lower|below|under|colder|cooler|slower)", after, re.I):
-        return "under"
-    if re.match(r"\s*(?:\([^)]*\)\s*)?(?:or|and) (?:more|greater|higher|above|over|warmer|hotter|up)", after, re.I):
-        return "over"
-    if re.search(r"\bexceeded\b|\bsurpassed\b|\bpassed\b", text[number.end() : number.end() + 40], re.I):
-        return "over"
-    last_under, last_over = unders[-1].end() if unders else -1, overs[-1].end() if overs else -1
-    if last_under == last_over == -1:
-        return ""
-    # "Does not exceed" holds "exceed": the longer words win where both end at one place.
-    return "under" if last_under >= last_over else "over"
-
-
-_RULED_BEHIND = re.compile(
-    r"[^.;]{0,40}?\b(?:is|are) (?:a violation|not (?:permitted|allowed|to be)|prohibited|forbidden|unlawful)|[^.;]{0,15}?\b(?:stops?|bars?|ends?|halts?)\b[^.;]{0,20}\b(?:work|appl|spray|treat|any|all)|[^.;]{0,30}\b(?:must|to) (?:wait|stop)\b|[^.;]{0,30}\bstay out\b",
-    re.I,
-)
-
-
-def _limit(text: str, number: re.Match[str]) -> Literal["", "most", "least"]:
-    """What a figure limits: forbidden above it or allowed below it makes a most, the other way round a least."""
-    bound = _bound(text, number)
-    before = re.split(r";|(?<!\d)\.(?!\d)", text[: number.start()])[-1]
-    clause = re.split(r"\bunless\b", before)[-1]
-    behind = text[number.end() :]
-    if re.match(r"\s*(?:if|when|where|should|at|above|over|under|below|heat|winds?)\b", before, re.I) or re.match(
-        r"\s*(?:\([^)]*\))?\s*[,:]?\s*(?:no\b|do not\b|never\b|stop\b|wait\b)", behind, re.I
-    ):
-        # "If wind is above 15 mph, do not apply": the rule stands behind the figure.
-        clause = f"{clause} {re.split(r';', behind)[0]}"
-    if _RULED_BEHIND.match(behind):
-        clause = f"{clause} do not"
-    ends = r"\bstop\b|\bcease\b|\bdelay\b|\bpostpone\b|\bhold off\b|\bsuspend\b|\bdiscontinue\b|\bquit\b|\bput off\b|\brefrain\b|\bhalt\b|\bmust end\b"
-    forbids = re.search(
-        rf"{FORBIDS}|{ends}|\bwait\b|\bnot at\b|\bno (?:applications?|treatments?|spraying)\b", clause, re.I
-    )
-    negated = re.search(
-        r"do(?:es)? not exceed|not (?:over|above|more|greater)|no (?:more|greater|higher)|must not exceed|not exceed",
-        clause,
-        re.I,
-    )
-    if re.search(r"\buntil\b[^.;]*$", before, re.I):
-        # "Wait until it is at least 60 F": the figure is where the rule ends.
-        forbids = None
-    if negated and bound == "under" and not re.search(r"do not (?:apply|spray|use|treat|make)", clause, re.I):
-        forbids = None
-    if not bound:
-        # "Temperature limit for application: 88 F".
-        limited = re.search(r"\b(?:limit|ceiling)\b[^.;]{0,40}$", before, re.I) or re.match(
-            r"[^.;]{0,12}\bis the (?:upper|greatest|highest|top)?[^.;]{0,12}\blimit", behind, re.I
-        )
-        if re.match(r"[^.;]{0,12}\bis the (?:floor|least|lowest)", behind, re.I):
-            return "least"
-        return "most" if limited or (re.search(ends, clause, re.I) and re.search(r"\bat\s*$", before, re.I)) else ""
-    if forbids:
-        return "most" if bound == "over" else "least"
-    return "most" if bound == "under" else "least"
-
-
 _WORK = re.compile(r"\bappl|\bspray|\btreat|\bus(?:e|ed|ing)\b|\bherbicide|\bproduct\b|\bdroplet|\bdrift|\bmist", re.I)
 MOST_HEADED = 45
 """A longer line on wind that does not speak of the work is on something else: engineering guess."""
 
 
+_OF_WIND = re.compile(
+    r"^\W*(?:the )?(?:sustained |steady )?(?:winds?|gusts?|breezes?)\b|\bwinds?(?: ?-?speeds?)? (?:must|shall|may|of|limit)",
+    re.I,
+)
+"""A sentence whose subject is the wind."""
+
+
 def _ruled(s: Said) -> str:
     """A sentence led by the prohibition that opened its list, if one did."""
-    return f"Do not work {s.text}" if re.search(rf"(?:{FORBIDS})[^.;]*:?$", s.under, re.I) else s.text
+    # "Wind limits do not hold for work by hand" opens no list.
+    opened = re.search(rf"(?:{FORBIDS})(?! (?:hold|apply to|concern|bind|limit|cover))[^.;]*:?$", s.under, re.I)
+    return f"Do not work {s.text}" if opened else s.text
 
 
 def wind(s: Said) -> Hits:
     """Strongest and weakest wind to work in."""
     text = _ruled(s)
     if not re.search(
-        r"\bwinds?\b|\bwind-?speeds?\b|\bgusts?\b|\bbreeze|\bcalm\b|\bair (?:moves|is moving)", text, re.I
+        r"\bwinds?\b|\bwindy\b|\bwind-?speeds?\b|\bgusts?\b|\bbreeze|\bcalm\b|\banemometer\b|\bair movement\b|\bair (?:moves|is moving)",
+        text,
+        re.I,
     ):
         return
     apart = re.search(r"droplet|nozzle|boom height|swath", text, re.I)
     between = re.search(rf"({NUMBER})\s*(?:mph)?\s*(?:and|to|-)\s*({NUMBER})\s*(mph|km/h)", text, re.I)
     speeds = list(SPEED.finditer(text))
+    # Of the same speed in two units the one in miles is kept.
+    speeds = [m for m in speeds if m[2].lower() == "mph"] or speeds
     if between:
         outside = re.search(FORBIDS, text[: between.start()], re.I) and not re.search(
             r"\bunless\b|\boutside\b", text, re.I
@@ -136,11 +72,14 @@ def wind(s: Said) -> Hits:
             most: Sure = "unsure" if len(speeds) > 2 else "sure" if told else "likely"
             yield Hit("weakest wind", f"{between[1]} {between[3].lower()}", most)
             yield Hit("strongest wind", f"{between[2]} {between[3].lower()}", most)
-        return
+        if not apart:
+            return
+        # "For winds of 10 to 15 mph use larger droplets; in no event apply above 15 mph".
+        speeds = [m for m in speeds if m.start() >= between.end()]
     for m in speeds:
-        limits = _limit(text, m)
+        limits = limit(text, m)
         ruled = re.search(
-            rf"{FORBIDS}|\bmust\b|\bonly\b|\bmaximum\b|\bstop\b|\bcease\b|\blimit|exceed|\bdelay|\bpostpone|\bsuspend|\bunless\b",
+            rf"{FORBIDS}|\bmust\b|\bonly\b|\bmaximum\b|\bminimum\b|\bneed(?:s|ed)\b|\brequired?s?\b|\bat least\b|\bstop\b|\bcease\b|\blimit|exceed|\bdelay|\bpostpone|\bsuspend|\bunless\b",
             text,
             re.I,
         )
@@ -148,20 +87,18 @@ def wind(s: Said) -> Hits:
             r"\bappl|\bspray", text, re.I
         ):
             continue
-        if len(text) > MOST_HEADED and not _WORK.search(text):
-            continue
-        if not ruled and not re.search(r"\bappl|\bspray|\btreat|\buse\b", text, re.I):
+        if apart and not re.search(FORBIDS, text, re.I):
             continue
         how: Sure = "unsure" if apart or len(speeds) > 2 else "sure" if ruled else "likely"
-        if limits:
+        if limits and not re.search(r"\blikelihood\b|\bpotential\b|\bgreatest when\b", text, re.I):
             yield Hit("strongest wind" if limits == "most" else "weakest wind", f"{m[1]} {m[2].lower()}", how)
 
 
 def heat(s: Said) -> Hits:
     """Warmest and coldest air to work in, and air that lies still over colder ground."""
     text = _ruled(s)
-    if re.search(r"inversions?\b", s.text, re.I) and re.search(
-        rf"{FORBIDS}|\bonly when no\b|\bno inversions?\b|\babsence\b|\bwithout an?\b|\bwait\b|\bstop\b|\bfree of\b|\bkeep off\b|\bbars?\b|\bdelay\b|\bpostpone\b",
+    if re.search(r"inversions?\b|\binverted air|\bcooler than the air above", s.text, re.I) and re.search(
+        rf"{FORBIDS}|\bonly when no\b|\bno inversions?\b|\babsence\b|\bwithout an?\b|\bwait\b|\bstop\b|\bfree of\b|\bkeep off\b|\bhold off\b|\bbars?\b|\bdelay\b|\bpostpone\b",
         s.whole,
         re.I,
     ):
@@ -170,8 +107,8 @@ def heat(s: Said) -> Hits:
             "yes",
             "likely" if re.search(r"\bmay\b|\bpotential\b|\bhigh(?:er)? risk", s.text, re.I) else "sure",
         )
-    if re.search(
-        r"\btank\b|\bwater (?:in|temperature)|\bstor(?:e|age|ed|ing)\b|\bflash\b|\bboil|\bfreez(?:e|es|ing point)\b|\bwarm\b.*\bstir|shipp|wash",
+    if s.part == "storage" or re.search(
+        r"\btake rest\b|\bheat stress|\bonset\b|\btank\b|\bwater (?:in|temperature|colder|cooler|warmer)|\bstor(?:e|age|ed|ing)\b|\bflash\b|\bboil|\bfreez(?:e|es|ing point)\b|\bwarm\b.*\bstir|shipp|wash",
         s.text,
         re.I,
     ):
@@ -186,7 +123,7 @@ def heat(s: Said) -> Hits:
         yield Hit("greatest heat", f"{m[2]} {m[3]}", "likely")
         return
     for m in found:
-        limits = _limit(text, m)
+        limits = limit(text, m)
         if limits and (
             s.has(
                 r"temperature|\bair\b|\bheat\b|\bhot|\bcold|\bweather|\bdegrees|volatil|vapor|appl|treat|\bdays\b|\buse\b|\bspray"
@@ -227,8 +164,8 @@ def cut_to_treat(s: Said) -> Hits:
     )
     if not (near or s.part in ("cut stump", "hack and squirt")) or _RAIN.search(s.text):
         return
-    if re.search(
-        r"\bnot necessary\b|\bneed not\b|\bburn|\bhay\b|\bmow|\bgraz|\bdry\b|\bdried\b|re-?ent|\bstor|\bmix|\brinse|\beyes?\b|\bskin\b|\binterval\b|\bentry\b|\bagitat|\bshake|\brepeat|\breappl",
+    if not re.search(r"\bof (?:cutting|felling)\b", s.text, re.I) and re.search(
+        r"\bnot necessary\b|\bneed not\b|\bburn|\bhay\b|\bmow|\bgraz|\bdry\b|\bdried\b|re-?ent|\bstor|\bmix|\brinse|\beyes?\b|\bskin\b|\binterval\b|\bentry\b|\bagitat|\bshake|\brecut|\brepeat|\breappl|\bbottle|\bstrength is lost|\bsprayer",
         s.text,
         re.I,
     ):
@@ -247,10 +184,12 @@ def cut_to_treat(s: Said) -> Hits:
 
 
 _SAP = re.compile(
-    r"(?:do not|never|must not|may not|not (?:be )?(?:applied|used|made|recommended|allowed|permitted)|except|avoid|other than)[^.;]*?((?:(?:periods? of )?(?:heavy|strong|active|spring|peak|maximum|vigorous|early) )*(?:spring )?sap[- ]?(?:flow|rise|run)|sap (?:is )?(?:strongly |actively |heavily )?(?:flowing|rising|running|moving|up))",
+    r"(?:do not|never|must not|may not|should not|shall not|not (?:be )?(?:applied|used|made|recommended|allowed|permitted)|except|avoid|other than)[^.;]*?((?:(?:periods? of )?(?:heavy|strong|active|spring|peak|maximum|vigorous|early) )*(?:spring )?sap[- ]?(?:flow|rise|run)|sap (?:is )?(?:strongly |actively |heavily )?(?:flowing|rising|running|moving|up))",
     re.I,
 )
-_MONTH = r"(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.?(?: \d{1,2})?"
+_MONTH_NAME = r"(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\.?"
+_MONTH = rf"(?:(?:early |late |mid-?)?{_MONTH_NAME}(?: \d{{1,2}}(?!\d))?|\d{{1,2}} {_MONTH_NAME})"
+_MONTHS = rf"{_MONTH_NAME}(?:, {_MONTH_NAME})*,? (?:and|or) {_MONTH_NAME}"
 _BARRED = rf"(?:{FORBIDS}|\bnot (?:effective|recommended|satisfactory)\b|\bexcept\b|\bpoor (?:control|results)\b|\bineffective\b)"
 _TIME_OF_YEAR = re.compile(
     rf"{_BARRED}[^.;:]*?\b(?:during|in|when|while|within|through(?:out)?)\s+(?:the )?(?:(?:plants?|trees?|brush|stems?|they|leaves) (?:is|are) )?("
@@ -259,10 +198,11 @@ _TIME_OF_YEAR = re.compile(
     re.I,
 )
 _GROUND = re.compile(
-    r"snow (?:or water )?(?:covers?|prevents?)[^.;,]*?(?:ground(?: line)?|line)|\b(?:frozen|snow-?covered)(?: or (?:frozen|snow-?covered))? (?:ground|soil)|"
-    r"\b(?:ground|soil) is (?:frozen|snow-?covered|covered with snow)",
+    r"snow or water (?:keeps?|stops?)[^.;,]*?(?:ground(?: line)?|line)|snow (?:or water )?(?:covers?|prevents?)[^.;,]*?(?:ground(?: line)?|line)",
     re.I,
 )
+_STATES_OF_SOIL = re.compile(r"\b(?:frozen|snow-?covered|covered (?:by|with) snow|saturated|water-?logged)\b", re.I)
+_SOIL = re.compile(r"\b(soils?|ground)\b", re.I)
 _DATES = re.compile(rf"(?:(?:from|between|during|after) )?({_MONTH})\s*(?:to|through|and|until|-)\s*({_MONTH})")
 
 
@@ -270,17 +210,31 @@ _PHRASE = re.compile(
     rf"\b(?:from|after|before) {_MONTH}(?: on)?\b|(?<=month but ){_MONTH}|\b(?:in|full) bloom\b|\bsnow or water stands?[^.;,]*|"
     r"(?:(?:heavy|strong|active|vigorous|peak|early|late|spring) )*sap[- ]?(?:flow|rise|run)|\bsap (?:is |begins |starts )?(?:strongly |actively |heavily |to )?(?:flow\w*|ris\w*|run\w*|mov\w*|up)|"
     r"(?:(?:before|after|until|once|during|past) (?:the )?)?(?:full |first )?(?:leaf[- ]?(?:out|drop|fall|expansion)|bud ?-?(?:break|swell)|full leaf|leafing out|flowering|fruiting)|"
-    r"\bdrought(?: stress)?\b|\b(?:rainy|wet|dry|nesting|hunting|fire|breeding) season\b|\b(?:winter|summer|spring|cold|hot(?:test)?) months\b|\b(?:leaves|foliage) (?:have|has) (?:dropped|fallen|turned)\b|\bleafless\b|\bsenescen\w+|\bbuds? (?:swell|open|break)\w*|"
+    r"\bnot actively growing\b|\bwilted(?: from [\w ]+)?|\bground thaws\b|\binches of snow\b|\brunning sap\b|\b(?:soil|ground) is (?:dry|cracked)[\w ]{0,15}|\bbefore the (?:new )?leaves (?:have |are )?(?:fully )?(?:expanded|out|open)\b|"
+    r"\b(?:bird )?(?:nesting|breeding) period\b|\bdrought(?: stress)?\b|\b(?:rainy|wet|dry|nesting|hunting|fire|breeding) season\b|\b(?:winter|summer|spring|cold|hot(?:test)?) months\b|\b(?:leaves|foliage) (?:have|has) (?:dropped|fallen|turned)\b|\bleafless\b|\bsenescen\w+|\bbuds? (?:swell|open|break)\w*|"
     r"\b(?:hard|first|killing) frost\b|\bfall colou?r\b|\bdorman(?:t season|cy|t)\b|\bgrowing season\b|(?:early|late|mid)?[- ]?\b(?:spring|summer|autumn|winter)\b|"
     r"\b(?:in|during|this|late|early|the) fall\b(?! of)|\b(?:frozen|snow-?covered|covered (?:by|with) snow|under snow)\b",
     re.I,
 )
 _CLOSED_TIME = re.compile(
-    rf"{_BARRED}|\bstop\b|\bclosed season\b|\bnot to be\b|\bnot for (?:use|application)\b|\bdo not\b", re.I
+    rf"{_BARRED}|\bexception of\b|\bsave (?:those|that|in|during|for)\b|\bother than\b|\b(?:any|every|all)\b[^.;]*\bbut\b|\bdelay\b|\bcease\b|\brefrain\b|\bwithheld\b|\bto be avoided\b|\berratic\b|\bstop\b|\bclosed season\b|\bnot to be\b|\bnot for (?:use|application)\b|\bdo not\b",
+    re.I,
 )
 _NO_SEASON = re.compile(
-    r"\bconcerned\b|\bexpect\b|\bmay leaf\b|\bgraz|\bhay\b|\brotat|\bharvest|\bseed|\bper (?:growing )?season|\b(?:one|a|each|any) (?:growing )?season\b|\bacre|\bstor(?:e|age)|\bnext (?:spring|season|growing)|\b(?:more|less) than\b|\bspring(?:s)? (?:water|or well)|\bwells?\b|\bany season\b|"
+    r"\bconcerned\b|\bexpect\b|\bmay leaf\b|\bgraz|\bhay\b|\brotat|\bharvest|\bseed|\bper (?:growing )?season|\b(?:one|a|each|any) (?:growing )?season\b|\bacre|\bstor(?:e|age)|\b(?:next|following) (?:spring|season|growing)|\bresults? of\b|\b(?:more|less) than\b|\bspring(?:s)? (?:water|or well)|\bwells?\b|\bany season\b|"
     r"\bat any time\b(?![^.;]*\bexcept\b)",
+    re.I,
+)
+
+
+_ALL_YEAR = re.compile(r"\bJan(?:uary|\.)? 1\b[^.;]{0,25}\bDec(?:ember|\.)? 31\b", re.I)
+
+
+_MONTHS_BARRED = re.compile(
+    rf"(?:(?i:{_BARRED}|\bexception of\b|\bnot for use\b))[^.;]{{0,40}}?(?:(?<=[ ,])|\b(?i:in|during|of) )({_MONTHS})"
+)
+_ALLOWED_BEFORE = re.compile(
+    r"^[^.;]*\b(?:any|every|all|whenever)\b[^.;]*?(?:,|\b(?:times?|seasons?|months?|year)\b)[^.;]*?\b(?:except(?:ing)?|but|save|other than|exception of)\b",
     re.I,
 )
 
@@ -288,11 +242,14 @@ _NO_SEASON = re.compile(
 def season(s: Said) -> Hits:
     """Times of the year in which it may not be used, as their words stand there."""
     best = re.search(r"for best|should|optim", s.text, re.I)
+    if (m := _MONTHS_BARRED.search(s.text.title() if s.text.isupper() else s.text)) and not _NO_SEASON.search(s.text):
+        yield Hit("season forbidden", m[1], "likely")
+        return
     if m := _SAP.search(s.text):
         words = re.sub(r"^periods? of ", "", m[1].lower())
         yield Hit("season forbidden", words, "likely" if best else "sure")
         return
-    if (m := _DATES.search(s.text)) and _CLOSED_TIME.search(s.text):
+    if (m := _DATES.search(s.text)) and not _ALL_YEAR.search(s.text) and _CLOSED_TIME.search(s.text):
         yield Hit("season forbidden", f"{m[1]} to {m[2]}", "sure" if re.search(FORBIDS, s.text, re.I) else "likely")
         return
     if m := _TIME_OF_YEAR.search(s.text):
@@ -301,8 +258,13 @@ def season(s: Said) -> Hits:
     ground = list(_GROUND.finditer(s.text)) if re.search(rf"{FORBIDS}|\bexcept when\b", s.text, re.I) else []
     for m in ground:
         yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower()))
+    soil = _SOIL.search(s.text)
+    if not ground and soil and re.search(FORBIDS, s.whole, re.I):
+        ground = list(_STATES_OF_SOIL.finditer(s.text))
+        for m in ground:
+            yield Hit("season forbidden", f"{m[0].lower()} {soil[0].lower()}")
     # "At any time, winter too, except when sap rises": what stands before the exception is allowed.
     opened = f"{s.under} " if re.search(rf"(?:{FORBIDS})[^.;]*:?$", s.under, re.I) else ""
-    closed = opened + re.sub(r"^[^.;]*\bany (?:time|season)\b[^.;]*\bexcept\b", "except", s.text, flags=re.I)
+    closed = opened + _ALLOWED_BEFORE.sub("except", s.text)
     if not ground and _CLOSED_TIME.search(closed) and not _NO_SEASON.search(closed) and (m := _PHRASE.search(closed)):
         yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower().strip(" -")), "likely")
