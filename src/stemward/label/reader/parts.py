@@ -141,6 +141,7 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
     sizes = sorted(line.size for line in lines)
     usual = sizes[len(sizes) // 2] if sizes else 10.0
     pitch = _pitch(lines, usual)
+    ends = _ends(lines)
     letters = {line.page for line in lines if LETTER_WORDS.match(line.text)}
     found: list[Sentence] = []
     part, held, over = FRONT, _Held(), 0
@@ -189,6 +190,7 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
             or BULLET.match(line.text)
             or ((head := RUN_IN.match(line.text)) and head["head"].isupper() and _run_in(head["head"]))
             or _apart(line, held, usual, pitch)
+            or _ended(line, held, ends)
             or (held.last is not None and ROW_END.search(held.last.text) and line.text[:1].isupper())
         ):
             part = shut()
@@ -254,6 +256,34 @@ def _apart(line: Line, held: "_Held", usual: float, pitch: float) -> bool:
     if last is None or last.page != line.page:
         return False
     return abs(line.size - last.size) > 0.6 * usual or _middle(line) - _middle(last) > 1.35 * pitch
+
+
+SHORT, FEW = 0.7, 4
+"""A line that ends before this share of its column's width ends its paragraph, if at least so many lines tell how wide
+the column is: engineering guess."""
+_GOES_ON = re.compile(
+    r"(?:[,/(–—-]|\b(?:and|or|the|an?|of|for|to|in|on|by|with|from|at|per|as|than|this|product|[A-Z][\w.]*))$"
+)
+"""After these a sentence goes on, whatever begins the next line."""
+
+
+def _ends(lines: Sequence[Line]) -> dict[tuple[int, int], tuple[float, int]]:
+    """How far lines reach that begin at one place of a page, and how many they are."""
+    found: dict[tuple[int, int], tuple[float, int]] = {}
+    for line in lines:
+        at = (line.page, round(line.box[0] / 3))
+        reach, count = found.get(at, (0.0, 0))
+        found[at] = (max(reach, line.box[2]), count + 1)
+    return found
+
+
+def _ended(line: Line, held: "_Held", ends: dict[tuple[int, int], tuple[float, int]]) -> bool:
+    """True if the line before ended its paragraph without a stop: it is short, and this one begins with a capital."""
+    last = held.last
+    if last is None or last.page != line.page or not line.text[:1].isupper() or _GOES_ON.search(last.text):
+        return False
+    reach, count = ends[(last.page, round(last.box[0] / 3))]
+    return count >= FEW and last.box[2] - last.box[0] < SHORT * (reach - last.box[0])
 
 
 SIGNAL = re.compile(

@@ -45,7 +45,7 @@ OUR_MATTER = re.compile(
 """Words of other work in the woods; words of treating. A sentence with the first alone says nothing of the product."""
 NOT_THIS = re.compile(
     r"\bthe (?:word|term)\b(?! on)|\bas (?:the|that) term\b|(?<!\ba )(?<!\bany )(?<!\bby )(?<!\bother )\bmeans\b(?! (?:other|of|given|listed|described|named|by|not)\b)|\b(?:is defined|are defined|defined as|stands for|is called)\b|^\W*[\"“][^\"”]{3,30}[\"”]|"
-    r"\b(?:partner(?:'s|s)?|its own label|(?:labels?|directions) of other|of other makers|other labels|sold abroad|formulations sold)\b",
+    r"\b(?:partner(?:'s)?(?: label)? (?:is|has|may|prints?|shows?|carries|limits?)|its own label|(?:labels?|directions) of other|of other makers|other labels|sold abroad|formulations sold)\b",
     re.I,
 )
 """Sentences that tell what a word means, or speak of another product."""

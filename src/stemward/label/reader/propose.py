@@ -112,6 +112,8 @@ TEXTS = frozenset(name for name, kind in KINDS.items() if kind.value == "text" a
 _WHOLE_TEXTS = TEXTS - {"plant"}
 """Of these the value is the sentence, whatever it advises."""
 SPOKEN_OF = (
+    "hay wait",
+    "grazing wait",
     "method",
     "method forbidden",
     "plant",
@@ -319,7 +321,7 @@ def _role(said: Said) -> tuple[tuple[str, tuple[str, ...]], ...]:
 
 
 _MIXES = re.compile(
-    r"\bmix(?:ing|ers?|es)?\b|\bload(?:ing|ers?)?\b|\bclean(?:ing|ers?|s)?(?:,| (?:of )?(?:spray )?(?:equipment|gear)\b)|\bhandl\w* the (?:concentrate|undiluted)|\bpour|\bfill\w* (?:the )?(?:spray )?tanks?|\bnurse tank|"
+    r"\bmix(?:ing|ers?|es)?\b|\bload(?:ing|ers?)?\b|\bclean(?:ing|ers?|s)?(?:,| (?:of )?(?:spray )?(?:equipment|gear)\b)|\bhandling the (?:concentrate|undiluted)|\bpour|\bfill\w* (?:the )?(?:spray )?tanks?|\bnurse tank|"
     r"\bmops? up\b|\bdrawing off\b|\badd\b[^.;]{0,30}\btank",
     re.I,
 )

@@ -8,7 +8,16 @@ from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said, ways_in
 
 def ways(s: Said) -> Hits:
     """Ways it may be used, ways it may not, and whether the label keeps to those it names."""
-    if s.part in ("warranty", "letter", "first aid", "storage", "equipment", "farm workers", "hazards to people"):
+    if s.part in (
+        "warranty",
+        "letter",
+        "first aid",
+        "storage",
+        "equipment",
+        "farm workers",
+        "others",
+        "hazards to people",
+    ):
         return
     # "..., which works through the foliage alone" tells of no way of its own.
     named = ways_in(re.split(r",? (?:which|because|since)\b", s.text)[0]) if s.named else ()
@@ -126,6 +135,9 @@ _NOT_SHUT = r"\balso\b|\btoo\b|\b(?:desirable|kept|wanted)\b|\bonly (?:partially
 def _closed_somehow(text: str, what: str) -> bool:
     """True for a sentence that speaks of plants or of ways, of a list of them, and shuts it."""
     found = [re.search(pattern, text, re.I) for pattern in (what, _A_LIST, _SHUT)]
+    if re.search(r"\bonly [A-Z]{4,}", text) and not text.isupper():
+        # A running head that was set into the sentence.
+        return False
     shut = re.search(
         rf"{what}[^.;]*\b(?:absent|beyond|outside|not (?:named|listed|specified|found|shown|on|in)|other than)\b|\b(?:only|solely|exclusively|sole|confined|limited|restrict(?:ed)?|no others?|nothing else|save|unless|leaves out|leave out)\b[^.;]*|"
         rf"\b(?:other than|beyond|outside|absent)\b[^.;]*",
