@@ -181,6 +181,7 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
             and len(line.text) < MOST_NAME
             and line.text[0].isalpha()
             and not held.text.rstrip().endswith((",", "and", "or", "-"))
+            and not (line.text[0].islower() and len(held.text) >= MOST_NAME)
         )
         if (
             alone
@@ -327,7 +328,9 @@ class _Held:
         if not self.text:
             self.bullet = bool(BULLET.match(line.text))
         text = BULLET.sub("", line.text)
-        if self.text.endswith("-") and text[:1].islower() and not COMPOUND.search(self.text):
+        if (self.text.endswith("-") and text[:1].islower() and not COMPOUND.search(self.text)) or (
+            self.text.lower().endswith("hack-") and text.startswith("berr")
+        ):
             self.text = self.text[:-1]
         elif self.text.endswith("-") and COMPOUND.search(self.text):
             pass

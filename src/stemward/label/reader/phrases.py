@@ -16,7 +16,7 @@ NEGATED = re.compile(r"\b(?:do not|don't|not|never|avoid|except|cannot|must not)
 FORBIDS = (
     r"\b(?:do not|don't|must not|may not|(?:must|may|shall) never|never|no longer (?:permitted|allowed|registered)|ruled out|avoid|should not|shall not|cannot|not to be|not be (?:applied|made|used|mixed|combined|sprayed|put|attempted|painted|injected|"
     r"stored|treated|shorter|longer)|(?:is|are) (?:prohibited|forbidden|unlawful|not (?:allowed|permitted))|not (?:allowed|permitted)|(?<!not )prohibited|"
-    r"(?<!not )(?<!never )forbidden|unlawful|contrary to (?:the |this )?label|violation of (?:the |this )?label|under no circumstances|in no case|not for use|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
+    r"(?<!not )(?<!never )forbidden|unlawful|contrary to (?:the |this )?label|violation of (?:the |this )?label|under no circumstances|in no case|not for (?:\w+ ){0,3}(?:use|application|treatment)s?\b|not authori[sz]ed|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
 )
 ADVICE = re.compile(
     r"\b(?:should|may(?! not\b| be (?:used|applied|made|treated|mixed|tank|grafted|shared|connected)| extend| share)|recommend(?:ed|s)?|for best results|best results|can(?! be (?:used|applied))|suggested|preferabl[ey]|optimum|optimal)\b",
@@ -55,25 +55,25 @@ AERIAL = re.compile(r"^\W*(?:\w+ ){0,3}(?:aircraft|helicopters?|airplanes?|pilot
 METHODS = (
     ("cut stump", re.compile(r"cut[- ]?stump|cut[- ]?surface|\bstumps?\b|cut surfaces?|fresh(?:ly)?[- ]cut", re.I)),
     ("basal bark", re.compile(r"\bbasal\b(?! (?:diameter|area|sprouts?|oil))|\bbasal bark\b|\bthin ?-?line\b|\bstreamline\b", re.I)),
-    ("hack and squirt", re.compile(r"hack[- ]?(?:and|&|n)[- ]?squirt|\bfrills?\b|\bfrilling\b|tree injection|\binject(?:ion|ions|ed)?\b", re.I)),
-    ("foliar", re.compile(r"\bfoliar\b|\bfoliage\b|leaf spray|\bto (?:the )?leaves\b|spray(?:ing|ed)? (?:the )?(?:leaves|foliage)", re.I)),
-    ("girdle", re.compile(r"\bgirdl(?:e|ing)\b", re.I)),
+    ("hack and squirt", re.compile(r"hack[- ]?(?:and|&|n)[- ]?squirt|\bfrills?\b(?!-girdl)|\bfrilling\b|tree injection|\binject(?:ion|ions|ed)?\b", re.I)),
+    ("foliar", re.compile(r"\bfoliar\b|\bfoliage\b|leaf spray|\b(?:to|on) (?:the )?leaves\b|spray(?:ing|ed)? (?:the )?(?:leaves|foliage)", re.I)),
+    ("girdle", re.compile(r"\b(?:frill-)?girdl(?:es?|ing)\b", re.I)),
 )  # fmt: skip
 METHOD_WORDS = ("stump", "cut", "basal", "line", "hack", "frill", "inject", "foli", "leaf", "leaves", "girdl")
 """Letters of which some stand in the name of any way, for a quick look."""
 DONE = re.compile(
-    r"\b(?:treat(?:ment|ments|ed)?|appl(?:y|ied|ication|ications)|may be used|for use|spray(?:ed)?|can be used|use as|suit(?:ed|able)|effective|works|labell?ed|approved)\b",
+    r"\b(?:treat(?:ment|ments|ed)?|appl(?:y|ied|ication|ications)|may be used|for use|sprays?(?:ed)?|permitted|can be used|use as|suit(?:ed|able)|effective|works|labell?ed|approved)\b",
     re.I,
 )
 """Words of a sentence that speaks of treating."""
 PLACES = (
     ("woods", re.compile(r"\bforests?\b|\bforestry\b|\bwoodlands?\b|\bwoods\b|\btimber\b|\bwood ?lots?\b|wildlife (?:openings|habitat)|tree plantations?|conifer release|site preparation|grown for timber|tree farms?", re.I)),
-    ("non-crop", re.compile(r"non-?\s?crop(?:land)?s?|non-?agricultural (?:areas?|land|sites?)|natural areas?|industrial (?:areas?|sites?)|fence ?-?rows?|vacant lots|parks\b|open space|conservation (?:areas?|land)|storage (?:areas?|yards?)|airports?|lumber ?yards?|industrial yards?", re.I)),
+    ("non-crop", re.compile(r"non-?\s?crop(?:land)?s?|non-?agricultural (?:areas?|land|sites?)|natural areas?|industrial (?:areas?|sites?)|fence ?-?rows?|vacant lots|parks\b|\bparklands?\b|open space|conservation (?:areas?|land)|storage (?:areas?|yards?)|airports?|lumber ?yards?|industrial yards?", re.I)),
     ("right-of-way", re.compile(r"rights?\s?-? ?of\s?-? ?ways?|\broadsides?\b|utility (?:lines?|corridors?)|\brailroads?\b|pipelines?|power ?-?lines?|transmission lines?", re.I)),
-    ("pasture", re.compile(r"\bpastures?\b|\brange ?lands?\b|\brange\b(?! of)|grazed (?:areas?|land)|permanent grass|\bCRP\b", re.I)),
-    ("crop", re.compile(r"(?<!non-)(?<!non)(?<!non )\bcrop ?lands?\b|(?<!non-)(?<!non)(?<!non )\bcrops?\b(?! ?land)|\borchards?\b|\bvineyards?\b|\bgardens?\b", re.I)),
+    ("pasture", re.compile(r"\bpastures?\b|\brange ?lands?\b|\brange\b(?! of)|graz(?:ed|ing) (?:areas?|lands?)|permanent grass|\bCRP\b", re.I)),
+    ("crop", re.compile(r"(?<!non-)(?<!non)(?<!non )\bcrop ?lands?\b|(?<!non-)(?<!non)(?<!non )\bcrops?\b(?! ?land)|\borchards?\b|\bvineyards?\b|\bgardens?\b|\bvegetable (?:fields?|plots?)", re.I)),
     ("yard", re.compile(r"\blawns?\b|(?<!industrial )(?<!lumber )(?<!tank )(?<!storage )(?<!rail )\byards?\b|\bhomes?\b|\bhomeowners?\b|residential|residences?|\bornamentals?\b|\bturf\b|landscap(?:es?|ing)|\bplaygrounds?\b", re.I)),
-    ("wet", re.compile(r"\bwet ?lands?\b|\baquatic (?:sites?|areas?)|\bshores?\b|shorelines?|\bmarsh(?:es)?\b|\bswamps?\b|\bbogs?\b|riparian|water'?s edge|(?:ditch|stream|canal) ?banks?|\bbanks?\b[^.;,]{0,25}\b(?:ditch|canal|channel)(?:es|s)?\b|banks? of (?:ponds?|streams?|lakes?|rivers?)|flood ?plains?", re.I)),
+    ("wet", re.compile(r"\bwet ?lands?\b|\baquatic (?:sites?|areas?)|\bshores?\b|shorelines?|\bmarsh(?:es)?\b|\bswamps?\b|\bbogs?\b|riparian|water'?s edge|(?:ditch|stream|canal) ?banks?|\bbanks?\b[^.;,]{0,25}\b(?:ditch|canal|channel)(?:es|s)?\b|banks? of (?:ponds?|streams?|lakes?|rivers?|canals?|ditches)|flood ?plains?", re.I)),
 )  # fmt: skip
 PLACE_WORDS = (
     "forest", "wood", "timber", "wildlife", "plantation", "conifer", "site prep", "tree farm", "crop", "agricultur", "natural area", "industrial", "fence", "vacant", "park",
@@ -115,7 +115,7 @@ PLANT_NOUNS = re.compile(
     r"melaleuca|mesquites?|mimosas?|mulberr(?:y|ies)|multiflora rose|myrtles?|oaks?|olives?|osage[- ]orange|palmettos?|paulownia|pawpaws?|pears?|pecans?|pepper ?trees?|persimmons?|pines?|plums?|poison[- ](?:ivy|oak|sumac)|"
     r"poplars?|princess ?trees?|privets?|raspberr(?:y|ies)|redbuds?|red ?cedars?|rhododendrons?|roses?|russian[- ]olives?|sage ?brush|salmonberr(?:y|ies)|salt ?-?cedars?|sassafras|serviceberr(?:y|ies)|silktrees?|sourwoods?|"
     r"spicebush|spruces?|sugarberr(?:y|ies)|sumacs?|sweet ?gums?|sycamores?|tallow ?-?trees?|tamarisks?|tanoaks?|thimbleberr(?:y|ies)|trees? ?-?of ?-?heaven|trumpet ?-?creepers?|tulip ?trees?|tupelos?|viburnums?|virginia[- ]creeper|"
-    r"walnuts?|wax ?myrtles?|willows?|wintercreepers?|wisterias?|witch ?-?hazels?|yaupon|yellow-?poplars?|ailanthus|hack-berr(?:y|ies))$",
+    r"walnuts?|chinkapins?|chinquapins?|snowberr(?:y|ies)|buckbrush|chamise|coyotebrush|carrotwoods?|acacias?|schefflera|lead tree|paloverdes?|burning ?bush|trumpet ?creepers?|tallow ?trees?|brazilian peppers?|wax ?myrtles?|willows?|wintercreepers?|wisterias?|witch ?-?hazels?|yaupon|yellow-?poplars?|ailanthus|(?:chinese )?tallow)$",
     re.I,
 )
 """The last word of common names of woody plants: those of the handbook's list, and others from memory."""

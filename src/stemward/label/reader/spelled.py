@@ -44,6 +44,7 @@ _RULES = tuple(
         (r"(?<=\d)\s?[\"”″](?=[\s).,;:-]|$)", " inch"),
         (r"\b(D A N G E R|W A R N I N G|C A U T I O N)\b", lambda m: m[1].replace(" ", "")),
         (r"\b(?:[a-z]+)(?: and [a-z]+)?-(?:half|quarters?|thirds?|fourths?)\s*\((\d[\d./]*)\)", r"\1"),
+        (r"\b(one|two|three|four|five|six) and (?:one|a)[- ]half\b", lambda m: f"{WORDS[m[1].lower()]} 1/2"),
         (r"(?<=\d) ?d\b(?!\.)", " days"),
         (r"/apps?\b|\bper app\b", " per application"),
         (r"\bapps\b", "applications"),

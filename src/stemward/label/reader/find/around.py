@@ -118,7 +118,7 @@ def animals(s: Said) -> Hits:
         r"(?:,? and )?(?:\bmeat )?\b(?:livestock|animals|cattle)\b[^,;]*\bslaughter\b[^,;]*", "", s.text, flags=re.I
     )
     if re.search(
-        r"slaughter|\bmove\b|\bahead of\b|\bbefore treat|\brotate\b|\bseedings?\b|\bsowing\b|\btransfer|manure|compost|\burine|\bmulch|untreated pasture|before (?:being )?(?:moved|moving)",
+        r"slaughter|\bmoved?\b(?! to)|\bmove\b|\bahead of\b|\bbefore treat|\brotate\b|\bseedings?\b|\bsowing\b|\btransfer|manure|compost|\burine|\bmulch|untreated pasture|before (?:being )?(?:moved|moving)",
         rest,
         re.I,
     ):

@@ -326,7 +326,9 @@ IN_FIGURES: tuple[tuple[re.Pattern[str], Reads], ...] = (
 
 def mix(s: Said) -> Hits:
     """Shares of product in the mix, where a way or the mixing is spoken of."""
-    ready = s.part == "front" and re.search(r"\bready[- ]to[- ]use\b", s.text, re.I)
+    ready = s.part == "front" and re.search(
+        r"\bready[- ]to[- ]use\b.*\bdilut|\bdilut.*\bready[- ]to[- ]use\b", s.text, re.I
+    )
     if not (s.methods or s.part == "mixing" or ready) or s.part in ("warranty", "storage", "first aid", "letter"):
         return
     if _OTHER_USE.search(s.text):

@@ -15,7 +15,7 @@ _FOR_USE = re.compile(
     r"for use (?:on|in|along|around|at|by)|permissible to (?:treat|use|apply)|is permitted (?:on|in)|may be (?:used|applied) (?:on|in|to|along|around|for)|\buse (?:this product )?(?:on|in|along|around)\b|"
     r"for (?:the )?(?:control|management|suppression|treatment)\b[^.]*\b(?:in|on|along|around)\b|controls?\b[^.]*\b(?:in|on|along|around)\b|"
     r"\bsites?\b(?: such as| including| include|:| are| listed)|(?:registered|labell?ed|approved|intended|designed|recommended) (?:for use )?(?:for|on|in)|"
-    r"use sites?|including|can be used (?:on|in|to|along|around)|may also be (?:used|applied|put) (?:on|in|to|along|around)|may be (?:used|applied) (?:where|under)|(?:apply|treat)\b[^.;\d]{0,60}\b(?:growing )?(?:in|on|along)\b",
+    r"use sites?|including|can be (?:used|applied) (?:on|in|to|along|around|under|beside)|(?:is|are) (?:an? )?(?:approved|labell?ed|registered) (?:use )?sites?\b|may also be (?:used|applied|put) (?:on|in|to|along|around)|may be (?:used|applied) (?:where|under)|(?:apply|treat)\b[^.;\d]{0,60}\b(?:growing )?(?:in|on|along)\b",
     re.I,
 )
 _NO_SITE = re.compile(
@@ -49,7 +49,7 @@ _BARRED_PLACE = (
     re.compile(
         r"(?:\b(?:do not|don't|never|must not|may not|shall not|cannot|avoid|not to be|under no circumstances(?: is it to be)?|in no case) (?:be )?(?:us(?:e|ed|ing)|appl(?:y|ied|ying|ication)|treat(?:ed|ing)?|spray(?:ed|ing)?)\b|"
         r"\b(?:sites?|places?|uses?|areas?)[^.;:]{0,20}\bnot (?:allowed|permitted|registered|covered)\b:?|\bno (?:registered |labell?ed |approved )?(?:us(?:e|es)|applications?|treatments?) (?:is |are )?(?:in|on|around|to|for)\b|"
-        r"\bnot (?:a product |an herbicide )?(?:labell?ed|registered|intended|meant|approved|suited|for use)? ?(?:for|on|in|around)\b|\bkeep\b[^.;]{0,30}\b(?:out of|off|away from)\b|\bno part of\b|\banywhere but (?:on|in)\b|\bviolation to (?:use|apply) (?:it|this product)? ?(?:on|in)?|\bnever (?:to )?reach\b)(?P<after>[^.;]*)",
+        r"\bnot (?:a product |an herbicide )?(?:labell?ed|registered|intended|meant|approved|suited|for use)? ?(?:for|on|in|around)\b|\bkeep\b[^.;]{0,30}\b(?:out of|off|away from)\b|\bno (?:part|portion)s? of\b|\brefrain from (?:treating|applying|using|spraying)\b|\banywhere but (?:on|in)\b|\bviolation to (?:use|apply) (?:it|this product)? ?(?:on|in)?|\bnever (?:to )?reach\b)(?P<after>[^.;]*)",
         re.I,
     ),
     # What stands before is the place.
@@ -101,6 +101,11 @@ _LAND_WITH = re.compile(
 """Land where something grows is a place, and no condition."""
 
 
+_YES_NO = re.compile(
+    r"([\w ,/-]{3,40}?)\s*[:|]\s*(yes|no|not permitted|not allowed|allowed|permitted|prohibited)(?=\W|$)", re.I
+)
+
+
 def places(s: Said) -> Hits:
     """Kinds of land it may be used on, and those it may not."""
     if not s.on_land or s.part in (
@@ -131,7 +136,9 @@ def places(s: Said) -> Hits:
     if barred:
         after = _LAND_WITH.sub(r"\1", s.text[barred.end() :] if _NOT_ON.search(s.text) else s.text)
         after = re.split(r"\bunless\b|\bexcept\b|\bother than\b|\bwhere\b", after, maxsplit=1)[0]
-        if _NO_SITE.search(after) and not re.search(r"^[^.;]*\bcrops?\b|lawns?|home", after, re.I):
+        if _NO_SITE.search(re.sub(r"\bgrazed by\b|\birrigation\b", " ", after)) and not re.search(
+            r"^[^.;]*\bcrops?\b|lawns?|home", after, re.I
+        ):
             return
         for name, pattern in PLACES:
             if pattern.search(after):
@@ -142,13 +149,24 @@ def places(s: Said) -> Hits:
             if pattern.search(loose):
                 yield Hit("site forbidden", name, "likely")
         return
+    rows = [m for m in _YES_NO.finditer(s.text) if ANY_PLACE.search(m[1])]
+    if rows:
+        for m in rows:
+            kind = "site" if m[2].lower() in ("yes", "allowed", "permitted") else "site forbidden"
+            for name, pattern in PLACES:
+                if pattern.search(m[1]):
+                    yield Hit(kind, name, "likely")
+        return
     listed = bool(s.under) and (_FOR_USE.search(s.under) or s.part == "sites")
     if listed or _FOR_USE.search(s.text) or (s.part == "sites" and not NEGATED.search(s.text)):
-        if _NO_SITE.search(s.text) and not re.search(
-            r"for use|may (?:also )?be used|control|\bsites include", s.text, re.I
+        if (
+            _NO_SITE.search(s.text)
+            and not (s.part == "sites" and not s.text.endswith(".") and not re.search(r"\d", s.text))
+            and not re.search(r"for use|may (?:also )?be used|control|\bsites include", s.text, re.I)
         ):
             return
-        text = re.split(r"\b(?:except|excluding|but not|other than|not for)\b", s.text, maxsplit=1)[0]
+        text = re.sub(r"^with the exception of [^,]*,", "", s.text, flags=re.I)
+        text = re.split(r"\b(?:except|excluding|but not|other than|not for)\b", text, maxsplit=1)[0]
         told = (s.part == "sites" or listed) and s.text.endswith(".") and not _FOR_USE.search(s.text)
         if told and _TALKS.search(s.text) and not re.search(r"\bmay (?:also )?be\b|\bput on\b", s.text, re.I):
             return

@@ -2,122 +2,87 @@
 
 import re
 
-from stemward.label.reader.phrases import DISTANCE, FORBIDS, PLANT_NOUNS
+from stemward.label.reader.find.names import known_names, names_in_list, names_of_row
+from stemward.label.reader.phrases import DISTANCE, FORBIDS
 from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said
 
-_KIND_OF = frozenset(
-    "red white black sugar silver common glossy poison sweet green box autumn russian norway striped bigtooth tree multiflora "
-    "quaking princess japanese chinese european mockernut shagbark pignut bitternut laurel smooth staghorn brazilian loblolly longleaf eastern southern winged slippery rock black sweetbay chestnut willow silver sitka honey eastern western american english wild mountain water pin scarlet post live yellow paper river gray grey".split()
-)
-_NAME = re.compile(r"[A-Za-z][A-Za-z'’-]+(?: [A-Za-z][A-Za-z'’-]+){0,3}")
-
-
-_NO_NAME = re.compile(
-    r"\b(?:label|product|gal|equivalent|rates?|year|others?|pages?|invented|tests?|only|control(?:led|s)?|species|listed|following|treat\w*|"
-    r"application|apply|use|need|hard|plants?|brush|weeds?|trees controlled|well|figure|table|see|continued|acid|acre|not|is|are|by|in|along|on|to|from|with|(?<!-)of(?!-))\b",
-    re.I,
-)
-_KINDS_BEHIND = re.compile(
-    rf"([A-Za-z-]+)(?: \(|: )((?:(?:{'|'.join(sorted(_KIND_OF))})(?:, | and |, and | or )?)+)\)?", re.I
-)
-
-
-def _each_kind(m: re.Match[str]) -> str:
-    """ "Maples (red, sugar)" as "red maple, sugar maple"."""
-    noun = re.sub(r"(?<=[^s])ies$", "y", m[1], flags=re.I)
-    noun = re.sub(r"(?<=[a-z][^su])s$", "", noun)
-    return ", ".join(f"{kind.strip()} {noun}" for kind in re.split(r",(?: and)?| and | or ", m[2]) if kind.strip())
-
-
-_TURNED = re.compile(r"^([A-Za-z'’-]+), ([A-Za-z'’-]+(?: [A-Za-z'’-]+)?)$")
 _CONTROLS = re.compile(
-    r"\b(?:(?:to |expect to )?controls?|kill of|kills?|resprouting of|suppress(?:es)?|(?:works|effective|active|used|labell?ed) (?:on|against)|(?:susceptible|target) (?:species|plants|brush)(?: include| are)?:?|susceptible:|(?:plants|species|brush|trees) (?:killed|controlled)[^.:]{0,20}?(?:include|are|:)|for (?:the )?(?:control|management|suppression) of|species controlled:?|controlled (?:species )?(?:include|are):?)\s+"
-    r"(?:unwanted |undesirable |woody |plants |species |brush |such as |including |include )*",
+    r"\b(?:(?:to |expect to )?controls?(?! of\b)|kill of|kills?|resprouting of|suppress(?:es)?|eradicat(?:es?|ion of)|remov(?:es?|al of)|(?:works|effective|active|used|labell?ed) (?:on|against)|(?:susceptible|target) (?:species|plants|brush|trees)(?: include| are)?:?|susceptible:|"
+    r"(?:plants|species|brush|trees|weeds) (?:that can be |that are )?(?:killed|controlled|suppressed|susceptible)[^.:]{0,45}?(?:include|are|:)|for (?:the )?(?:control|management|suppression|treatment) of|species controlled:?|controlled (?:species )?(?:include|are):?|labell?ed (?:weeds|plants|brush) include|"
+    r"target brush:|approved (?:solely |only )?for|confined to)\s+"
+    r"(?:unwanted |undesirable |woody |plants |species |brush |hardwoods |such as |including |include )*",
     re.I,
 )
 _CONTROLLED = re.compile(
-    r"^(.{3,250}?) (?:is|are) (?:easily |readily |usually |also |only )?(?:controlled|killed|top-?killed|suppressed|susceptible)\b",
+    r"^(?:the following (?:plants |species )?are controlled:|(.{3,250}?) (?:is|are) (?:easily |readily |usually |also |only )?(?:controlled|killed|top-?killed|suppressed|susceptible)\b)",
     re.I,
 )
-_HARD_TO = re.compile(r"^(.{3,80}?) (?:is|are) (?:hard|difficult|easy|easier|harder) to (?:control|kill)", re.I)
+_HARD_TO = re.compile(r"^(.{3,120}?) (?:is|are) (?:hard|difficult|easy|easier|harder) to (?:control|kill)", re.I)
+_ON_IT = re.compile(
+    r"^(?:spray|treat|inject|for|on) (.{3,60}?),?(?: (?:after|from|when|in|before|at|use|apply|make)\b|$)", re.I
+)
+"""A plant that the work is for: "For multiflora rose use ...", "Spray blackberry after fruit set"."""
+_WEAK = re.compile(r"\bnot (?:control|kill|effective|suppress)|\bdoes not\b|\bdo not\b|\bno other\b.*\bmay\b", re.I)
+TOLD_IN = ("directions", "other", "front", "restrictions", *METHOD_PARTS)
+"""Parts in which a sentence may tell what is killed."""
 
 
-_GENERIC = re.compile(
-    r"\s+(?:seedlings?|saplings?|sprouts?|resprouts?|trees?|bushes|shrubs?|vines?|species|spp\.?|stems?|brush|plants?|clumps?|thickets?|hybrids?)$",
+_CLAIMS = re.compile(
+    r"\bcontrol(?:s|led)?\b|\bkill(?:s|ed)?\b|\bsuppress(?:es|ed)?\b|\bsusceptible\b|\beffective (?:on|against)|\bworks? (?:\w+ )?(?:on|against)|\bwill not resprout|\b(?:use(?:d)?|labell?ed|approved)\b[^.;]{0,30}\b(?:for(?: use on)?|on|against|to treat)\b",
     re.I,
+)
+"""Words of a sentence that claims to kill what it names."""
+_NO_CLAIM = re.compile(r"\bmay (?:be (?:required|needed|necessary)|need)\b|\bfor complete control\b", re.I)
+_PLANT_HEAD = re.compile(r"\b(?:plants?|species|brush|trees?|weeds?|names?|susceptible|controlled)\b", re.I)
+_OTHER_HEAD = re.compile(
+    r"\b(?:latin|scientific|botanical|rate|method|control|timing|remarks?|notes?|season|class|group)\b", re.I
 )
 
 
-def _bare(name: str) -> str:
-    """A plant's name without the word for its form: "kudzu vines" is kudzu, "princess tree" stays."""
-    while (shorter := _GENERIC.sub("", name)) != name and (PLANT_NOUNS.search(shorter) or not PLANT_NOUNS.search(name)):
-        name = shorter
-    return name
+def _cell_names(s: Said) -> list[str]:
+    """The names in a table's cell with its heads: "Species: red maple; Rate: high"."""
+    found: list[str] = []
+    for piece in s.text.split("; "):
+        head, colon, rest = piece.partition(": ")
+        rest = rest if colon else head
+        if colon and (_OTHER_HEAD.search(head) or not (s.part == "plants" or _PLANT_HEAD.search(head))):
+            continue
+        if colon or s.part == "plants":
+            found += [name for name, known in names_in_list(rest, under_heading=False) if known]
+    return list(dict.fromkeys(found))
 
 
 def plants(s: Said) -> Hits:
     """Plants by name: lists under their heading, and sentences that say what is killed; not what is spared."""
-    # "Maples (red, sugar)" names two plants; in other brackets stands the Latin name.
-    text = _KINDS_BEHIND.sub(
-        lambda m: ", ".join(f"{kind.strip()} {m[1]}" for kind in re.split(r",| and ", m[2])), s.text
-    )
-    # "Ailanthus altissima (tree-of-heaven)": where the Latin name stands first, the name is in the brackets.
-    text = re.sub(
-        r"\b[A-Z][a-z]+ (?:[a-z]{4,}|spp?\.) \(([^)]*)\)", lambda m: m[1] if PLANT_NOUNS.search(m[1]) else m[0], text
-    )
-    text = re.sub(r"\([^)]*\)", "", text).rstrip(".:")
-    if re.search(r"\bnot (?:control|kill|effective|suppress)|\bdoes not\b|\bdo not\b", text, re.I):
-        return
-    told = _CONTROLS.search(text)
-    hard = _HARD_TO.search(text) or _CONTROLLED.search(text)
+    # A heading that stands in the line that it opens.
+    text = re.sub(r"^[A-Z][A-Z ]{4,}:\s", "", s.text)
     listed = s.part == "plants" or bool(_PLANTS_FOLLOW.search(s.under))
-    if not listed and not (
-        (told or hard) and s.part in ("directions", "other", "front", "restrictions", *METHOD_PARTS)
-    ):
+    if s.sentence.cell or ("|" in text and (listed or s.part in METHOD_PARTS)):
+        for name in _cell_names(s) if s.sentence.cell else names_of_row(text):
+            yield Hit("plant", name, "likely")
         return
-    if s.part == "plants":
-        # Dots, bars and figures of a row stand behind the name.
-        text = re.sub(r"\s*(?:\.{2,}|\||\s-\s)\s*[^|]*\d.*$|\*", "", text)
-    if re.search(r"\d|%|\bmethods?\b", text) or _SPARED.search(text) or _SPARED.search(s.under):
+    if _WEAK.search(text) or _SPARED.search(text) or _SPARED.search(s.under) or re.search(r"\bmethods?\b", text):
         return
-    if hard:
-        text = hard[1]
-    elif told:
-        text = re.sub(r"^(?:the )?following(?: \w+){0,2}:\s*", "", text[told.end() :], flags=re.I)
-    elif m := re.search(r"\b(?:such as|including|include)\b:?\s*", text, re.I):
-        text = text[m.end() :]
-    elif re.search(r"\bcontrol\w*|\bspecies\b", text, re.I):
+    told, hard = _CONTROLS.search(text), _CONTROLLED.search(text) or _HARD_TO.search(text)
+    if listed and not told and not hard and not _VERB.search(text):
+        opener = re.search(r"\b(?:such as|including|include)\b:?\s*", text, re.I)
+        if not opener and re.search(r"\bcontrol\w*\b(?![^|]*$)|\bspecies\b", text, re.I):
+            return
+        for name, known in names_in_list(text[opener.end() :] if opener else text, s.part == "plants"):
+            yield Hit("plant", name, "likely" if known else "unsure")
         return
-    text = re.sub(r"\s+[A-Z][a-z]+ (?:spp?\.?|[a-z]{4,})$", "", text) if listed else text
-    parts = [p.strip() for p in re.split(r"[;•|]", text) if p.strip()]
-    pairs = [m for piece in parts if (m := _TURNED.match(piece)) and m[2].lower().split()[0] in _KIND_OF]
-    if pairs and len(pairs) == len(parts):
-        for m in pairs:
-            yield Hit("plant", f"{m[2]} {m[1]}".lower(), "likely")
+    if not listed and s.part not in TOLD_IN:
         return
-    pieces = [
-        p.strip(" .")
-        for p in re.split(r"[,;•|/]|\s\d{1,2}\.\s|\s+as well as\s+|\s+and\s+|\s+or\s+", text)
-        if p.strip(" .")
-    ]
-    sentence = len(pieces) == 1 and len(pieces[0].split()) > 4
-    for n, piece in enumerate(pieces):
-        if piece.lower() in _KIND_OF and n + 1 < len(pieces):
-            # "Red and sugar maple".
-            following = next((p for p in pieces[n + 1 :] if p.lower() not in _KIND_OF), "").split()
-            piece = f"{piece} {following[-1]}" if len(following) > 1 else piece
-        piece = re.sub(
-            r"\s+(?:prevails?|predominates?|are|is|may|should|which|where|when|if|at|with)\b.*$", "", piece, flags=re.I
-        )
-        name = re.sub(r"^(?:most |some |many |all |both |young |unwanted |undesirable )+", "", piece, flags=re.I)
-        name = _bare(name)
-        if sentence or not _NAME.fullmatch(name) or _NO_NAME.search(name) or name.lower() in _KIND_OF:
-            continue
-        # Outside of a list only what is known for a plant's name is one.
-        if PLANT_NOUNS.search(name) or (s.part == "plants" and len(pieces) > 1 and not _VERB.search(text)):
-            yield Hit("plant", name.lower(), "likely")
-        elif s.part == "plants" and s.text[:1].isupper() and len(name.split()) <= 3:
-            yield Hit("plant", name.lower(), "unsure")
+    aim = _ON_IT.search(text)
+    shut = re.split(r"\b(?:except|but not|other than|while|whereas)\b", text)[0]
+    if (told or hard or _CLAIMS.search(text)) and not _NO_CLAIM.search(text):
+        span = hard[1] if hard and hard[1] else shut[told.end() :] if told else ""
+        turned = ";" in span and list(names_in_list(span, under_heading=False))
+        for name in [name for name, _ in turned] if turned else known_names(span) or known_names(shut):
+            yield Hit("plant", name, "likely")
+    elif aim and s.part in METHOD_PARTS:
+        for name in known_names(aim[1]):
+            yield Hit("plant", name, "likely")
 
 
 _VERB = re.compile(r"\b(?:may|is|are|will|can|vary|varies|depends?|should|must)\b", re.I)

@@ -9,6 +9,7 @@ _UNDER = r"(?:less than|under|up to|smaller than|(?:no|not) (?:more|greater|larg
 _OVER = r"(?<!not )(?<!no )(?:at least|greater than|over|more than|larger than|bigger than|wider than|thicker than|above|exceeding|minimum of|from|(?:no|not) (?:smaller|thinner|less|under) than)"
 _ACROSS = r"[^.;,]{0,40}?(?:diameter|ground line|\btrunks?\b|\bdbh\b|d\.b\.h|caliper|\bbasal\b|at breast|across|through\b|thick)"
 _SMALL = (
+    re.compile(rf"\b(?:trunks?|stems?|stumps?) (?:should|must|may|shall) not exceed\s*{LENGTH}", re.I),
     re.compile(rf"(?:treatment|control) of stems {_UNDER}\s*{LENGTH}", re.I),
     re.compile(rf"{_UNDER}\s*{LENGTH}{_ACROSS}", re.I),
     re.compile(
@@ -29,7 +30,7 @@ _NAMED_SIZE = re.compile(
     re.I,
 )
 _LARGE = (
-    re.compile(rf"(?:diameters?|\bdbh\b|caliper)(?: of| is| are|:)?[^.;,\d]{{0,20}}{_OVER}\s*{LENGTH}", re.I),
+    re.compile(rf"(?:diameters?|\bdbh\b|caliper)(?: of| is| are|:)?[^.;,\d]{{0,30}}{_OVER}\s*{LENGTH}", re.I),
     re.compile(rf"{_OVER}\s*{LENGTH}{_ACROSS}", re.I),
     re.compile(
         rf"{LENGTH}\s*(?:or (?:more|larger|greater|over|thicker|bigger)|and (?:over|larger|up|more|thicker|bigger)|minimum)\b{_ACROSS}",
@@ -85,7 +86,11 @@ def size(s: Said) -> Hits:
     large = next((m for pattern in _LARGE if (m := pattern.search(s.text))), None)
     by_size = (
         bool(small and large)
-        or re.match(r"for [^,.;]*(?:,|\b(?:wet|apply|treat|use|make|spray)\b)|on [^,.;]*\bonly\b", s.text, re.I)
+        or re.match(
+            r"for [^,.;]*(?:,|\b(?:wet|apply|treat|use|make|spray)\b)|(?:on|for) (?:stumps|stems|trees)[^.;]*\bonly the\b",
+            s.text,
+            re.I,
+        )
         or re.search(
             r"\brates?\b|\bconcentration|\bcuts? (?:per|for)|\bone cut\b|\b1 cut\b|\bhigher\b|\blower\b", s.text, re.I
         )

@@ -20,12 +20,12 @@ _ALL_BUT = re.compile(
     re.I,
 )
 _NONE_BUT = re.compile(
-    r"\b(?:not|no|never|none|nowhere|anywhere|cannot|prohibited|unlawful|illegal|forbidden|against the law)\b[^.;]*\b(?:other than|except(?:ing)?|but|outside(?: of)?|save)\b|\boutside (?:of )?(?:the )?[^.;]*(?:\bnot?\b|prohibited|unlawful|forbidden|illegal)|"
+    r"\bany state other than\b|\b(?:not|no|never|none|nowhere|anywhere|cannot|prohibited|unlawful|illegal|forbidden|against the law)\b[^.;]*\b(?:other than|except(?:ing)?|but|outside(?: of)?|save)\b|\boutside (?:of )?(?:the )?[^.;]*(?:\bnot?\b|prohibited|unlawful|forbidden|illegal)|"
     r"\bnot (?:located |living )?in\b[^.;]*\b(?:may not|must not|do not|cannot)\b|\b(?:prohibited|unlawful|illegal|forbidden|not (?:allowed|permitted|registered|valid))\b[^.;]*\b(?:outside|elsewhere)\b",
     re.I,
 )
 _BARRED = re.compile(
-    rf"{FORBIDS}|\b(?:not|no|never|cannot|excluded|cancell?ed|illegal|banned|void|withdrawn|suspended|excluding|against the law)\b",
+    rf"{FORBIDS}|\b(?:not|no|never|cannot|excluded|cancell?ed|illegal|banned|neither|void|withdrawn|suspended|excluding|against the law)\b",
     re.I,
 )
 _ALONE = re.compile(
@@ -74,7 +74,7 @@ def states(s: Said) -> Hits:
 
 _STATES = tuple((code, re.compile(rf"\b{pattern}\b(?!['’]s\b)")) for code, pattern in STATES)
 _CODE = "|".join(code for code, _ in STATES)
-_CODES = re.compile(rf"\b(?:{_CODE})(?:\s*(?:,|and|or|/)\s*(?:and |or )?(?:{_CODE})\b)+")
+_CODES = re.compile(rf"\b(?:{_CODE})(?:(?:\s*(?:,|and|or|/)\s*(?:and |or )?|\s)(?:{_CODE})\b)+")
 _CODE_IN = re.compile(rf"\b(?:in|of|within|for|outside) ({_CODE})\b")
 _AMBIGUOUS = frozenset(("IN", "OR", "ME", "OK", "HI", "OH", "PA", "MA", "LA", "ID", "CO", "DE", "AL"))
 """Codes that are words or other signs too: taken only beside another code."""

@@ -27,7 +27,18 @@ def ways(s: Said) -> Hits:
         s.text,
         re.I,
     )
-    if named and alone and forbidden:
+    rows = [m for m in _YES_NO.finditer(s.text) if ways_in(m[1])]
+    if rows:
+        for m in rows:
+            for name in ways_in(m[1]):
+                yield Hit(
+                    "method" if m[2].lower() in ("yes", "allowed", "permitted") else "method forbidden", name, "likely"
+                )
+    elif named and not forbidden and _ONLY_SO.search(s.text) and (DONE.search(s.text) or s.text.isupper()):
+        yield Hit("only listed methods", "yes", "likely")
+        for name in named:
+            yield Hit("method", name, "likely")
+    elif named and alone and forbidden:
         yield Hit("only listed methods", "yes", "likely")
     elif named and forbidden:
         if not ANY_STATE.search(s.sentence.text) and not _CONDITION.search(s.text) and _WAY_BARRED.search(s.text):
@@ -67,6 +78,14 @@ def ways(s: Said) -> Hits:
             yield Hit(kind, "yes", "likely")
 
 
+_YES_NO = re.compile(
+    r"([\w ,/-]{3,40}?)\s*[:|]\s*(yes|no|not permitted|not allowed|allowed|permitted|prohibited)(?=\W|$)", re.I
+)
+"""Rows or marks that allow or forbid one by one: "Foliar: no"."""
+_ONLY_SO = re.compile(
+    r"\b(?:applied|used?|application|treatments?)\b[^.;]{0,20}\bonly (?:by|in)\b(?! (?:certified|licensed|trained|persons))|\bfor (?:[\w-]+ ){1,3}(?:application|treatment|use)s? only\W*$",
+    re.I,
+)
 _MIX_ROW = re.compile(r"[\w ,()/-]{3,40}?(?::|\|)(?=.*(?:%|\bundiluted\b|\b(?:fl oz|oz|pt|qt|gal)\b|\bparts?\b))", re.I)
 """A row that gives a mix for the way it opens with."""
 _ALLOWS = re.compile(
@@ -101,8 +120,11 @@ _WAY_BARRED = re.compile(
 _TIGHT = r"\b(?:only|solely|exclusively|(?:is|are) (?:limited|restricted|confined) to|limited to|restricted to)\b"
 _NAMED = r"\b(?:named|listed|specified|shown|stated|described|given|appear(?:s|ing)?|here|below|above|on (?:this|the) label|in (?:this|the) (?:label(?:ing)?|table|list))\b"
 _UNNAMED = rf"(?:\b(?:not|does not|do not|is not|are not|other than|except)\b[^.;]{{0,30}}?{_NAMED}|\bother than (?:those|the ones)\b|\b(?:label|table|list) does not (?:name|list|show|describe)\b|\bunlisted\b)"
-_KINDS_OF_PLANT = r"\b(?:species|plants?|weeds?|brush|trees?|targets?)\b"
+_KINDS_OF_PLANT = r"\b(?:species|plants?|weeds?|brush|trees?|targets?|hardwoods?)\b"
 _RATE = r"\b(?:rates?|dosages?|doses?|amounts?)\b"
+
+
+_NOT_DONE = rf"{FORBIDS}|\bviolation\b|\boff[- ]label\b|\bdoes not allow\b"
 
 
 def _closed(what: str) -> tuple[re.Pattern[str], ...]:
@@ -113,12 +135,15 @@ def _closed(what: str) -> tuple[re.Pattern[str], ...]:
             rf"{_TIGHT}[^.;]*{what}[^.;]*{_NAMED}",
             rf"{_TIGHT}[^.;]*(?:listed|named|specified|described)\s+(?:\w+ )?{what}",
             rf"{what}[^.;]*{_TIGHT}[^.;]*{_NAMED}",
-            rf"{what}[^.;]*{_UNNAMED}[^.;]*(?:{FORBIDS})",
-            rf"(?:{FORBIDS})[^.;]*{what}[^.;]*{_UNNAMED}",
-            rf"\bno (?:other )?(?:application )?{what}[^.;]*(?:{_UNNAMED}|may be used)",
-            rf"\bany {what}[^.;]*{_UNNAMED}[^.;]*(?:{FORBIDS})",
+            rf"{what}[^.;]*{_UNNAMED}[^.;]*(?:{_NOT_DONE})",
+            rf"(?:{_NOT_DONE})[^.;]*{what}[^.;]*{_UNNAMED}",
+            rf"\bno (?:other )?(?:application )?{what}[^.;]*{_UNNAMED}|\bno other (?:application )?{what}\b[^.;]*\bmay be (?:used|treated|employed)",
+            rf"\bany {what}[^.;]*{_UNNAMED}[^.;]*(?:{_NOT_DONE})",
             rf"\b(?:listed|following|named|labell?ed) (?:\w+ )?{what} only\b|\bonly (?:the )?(?:listed|following|named|labell?ed) (?:\w+ )?{what}",
-            rf"\b(?:unlisted|unnamed) {what}[^.;]*(?:{FORBIDS})|(?:{FORBIDS})[^.;]*\b(?:unlisted|unnamed) {what}",
+            rf"\bno {what} (?:but|other than|except|save)\b|\blist of {what} is (?:exclusive|complete|closed)|\bkeep to the (?:listed|named) {what}|\bno(?:ne| others?) (?:besides|else)?,? may\b",
+            rf"\b(?:treat(?:ment|ing)(?: of)?|use (?:on|against|of)|control of|any|no|all) (?:any )?other {what}\b[^.;]*(?:{_NOT_DONE}|\bleft untreated|\bleft alone)",
+            rf"(?:do not|never) (?:treat|use (?:it |this product )?(?:on|against)|control|apply (?:it |this product )?(?:to|by)) (?:any )?other {what}|\bfor no other {what}",
+            rf"\b(?:unlisted|unnamed) {what}[^.;]*(?:{_NOT_DONE})|(?:{_NOT_DONE})[^.;]*\b(?:unlisted|unnamed) {what}",
         )
     )
 
@@ -150,12 +175,12 @@ def _closed_somehow(text: str, what: str) -> bool:
 _CLOSED = (
     (
         "only listed methods",
-        ("method", "manner", "way", "techni", "means"),
-        _closed(r"\b(?:methods?|manners?|ways?)\b"),
+        ("method", "manner", "way", "techni", "means", "procedure"),
+        _closed(r"\b(?:methods?|manners?|ways?|procedures?|techniques?)\b"),
     ),
     (
         "only listed plants",
-        ("species", "plant", "weed", "brush", "tree", "target", "pest", "vine"),
+        ("species", "plant", "weed", "brush", "tree", "target", "pest", "vine", "hardwood"),
         _closed(_KINDS_OF_PLANT),
     ),
     (

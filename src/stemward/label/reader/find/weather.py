@@ -1,6 +1,7 @@
 """Rain, wind, heat, air that lies still, seasons, and the time from cut to treatment."""
 
 import re
+
 from stemward.label.reader.find.bounds import limit
 from stemward.label.reader.phrases import FORBIDS, NUMBER, SPEED, TEMPERATURE, TIME
 from stemward.label.reader.said import Hit, Hits, Said, Sure
