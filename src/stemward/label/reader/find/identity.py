@@ -89,7 +89,7 @@ _RESTRICTED = re.compile(
     re.I,
 )
 _UNRESTRICTED = re.compile(
-    r"\bnon-?restricted|\bunrestricted|\bnot (?:\w+ ){0,3}?restricted|\bgeneral[- ]use\b|\bno restricted|\brecords?\b|\bif\b|\bunless\b",
+    r"\bnon-?restricted|\bunrestricted|\bnot (?:\w+ ){0,3}?restricted|\bgeneral[- ]use\b|\bno restricted|\brecords?\b|\bno\b[^.;]*\b(?:licen[sc]e|certif\w+)|\bnot (?:required|needed)\b|\bneed not\b|\bhelp\b|\bassist|\bask\b|\bconsult|\bhire\b|\bnewsletter|\bif\b|\bunless\b",
     re.I,
 )
 

@@ -48,7 +48,7 @@ def equipment(s: Said) -> Hits:
 
 
 _NO_CATEGORY = re.compile(
-    r"\b(?:not|never|except|avoid|unlike|no longer)\b|\b[A-H] (?:through|to|-) [A-H]\b|other than|\btoxicity\b|\blicen[sc]e|\bcertif|\bapplicators? (?:in|of)\b|\bexam",
+    r"\b(?:not|never|except|avoid|unlike|no longer|only a|little|too|weak|tear\w*|minutes?|wears? out|cost\w*|tested?|tests|dealers?|stores?|ask)\b|\b[A-H] (?:through|to|-) [A-H]\b|other than|\btoxicity\b|\blicen[sc]e|\bcertif|\bapplicators? (?:in|of)\b|\bexam",
     re.I,
 )
 """Of other categories, or of one that will not do."""
@@ -60,7 +60,8 @@ _LETTERED = re.compile(
 def gloves(s: Said) -> Hits:
     """Of what gloves are made, and the category of the glove chart."""
     told = re.search(r"glove|resist|\bchart\b|chemical|solvent|\bPPE\b", s.whole, re.I)
-    if told and not _NO_CATEGORY.search(s.text):
+    letters = set(re.findall(r"\b(?:[Cc]ategor(?:y|ies)|[Cc]lass|[Rr]ow|or|and|to|through|,) ([A-H])\b", s.text))
+    if told and len(letters) < 2 and not _NO_CATEGORY.search(s.text):
         if m := re.search(r"\b[Cc](?:ategor|ATEGOR)(?:y|ies|Y|IES)(?: \([\w ]+\)| for PPE)?\W{1,3}([A-H])\b", s.text):
             yield Hit("glove category", m[1].upper(), "sure" if re.search(r"glove|resist", s.text, re.I) else "likely")
         elif m := _LETTERED.search(s.text):

@@ -75,7 +75,7 @@ def plants(s: Said) -> Hits:
         return
     aim = _ON_IT.search(text)
     shut = re.split(r"\b(?:except|but not|other than|while|whereas)\b", text)[0]
-    if (told or hard or _CLAIMS.search(text)) and not _NO_CLAIM.search(text):
+    if (told or hard or _CLAIMS.search(text)) and (hard or not _NO_CLAIM.search(text)):
         span = hard[1] if hard and hard[1] else shut[told.end() :] if told else ""
         turned = ";" in span and list(names_in_list(span, under_heading=False))
         for name in [name for name, _ in turned] if turned else known_names(span) or known_names(shut):

@@ -2,6 +2,7 @@
 
 import re
 
+from stemward.label.reader.find.mixes import figure
 from stemward.label.reader.phrases import FORBIDS, LENGTH, NUMBER
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
@@ -61,9 +62,20 @@ _OTHER_LENGTH = re.compile(
     re.I,
 )
 """Inches that are no diameter."""
+_LIMITS = re.compile(
+    rf"{FORBIDS}|\b(?:use|used|for|treat(?:ed|ment)?|appl\w+|only|limit\w*|suit\w*|not|must|recommended|effective|method|inject|maximum|minimum)\b|:|\|",
+    re.I,
+)
+"""Words of a sentence that limits what the work is for."""
 _GAP = re.compile(r"\bapart\b|\bbetween\b|\bspac", re.I)
 _DOSE_BY_SIZE = re.compile(rf"\b(?:per|for each|for every|each|every)\s+(?:{NUMBER}\s*(?:to|-)\s*)?{LENGTH}", re.I)
 """A dose for so many inches of stem: no limit of size."""
+
+
+def _a_range(large: re.Match[str], small: re.Match[str]) -> bool:
+    """True where the least is below the greatest: "at least 1 inch and at most 12"."""
+    low, high = (figure(next(group for group in m.groups() if group)) for m in (large, small))
+    return low < high
 
 
 def size(s: Said) -> Hits:
@@ -85,9 +97,9 @@ def size(s: Said) -> Hits:
     small = next((m for pattern in _SMALL if (m := pattern.search(s.text)) and not _GAP.search(m[0])), None)
     large = next((m for pattern in _LARGE if (m := pattern.search(s.text))), None)
     by_size = (
-        bool(small and large)
+        bool(small and large and not _a_range(large, small))
         or re.match(
-            r"for [^,.;]*(?:,|\b(?:wet|apply|treat|use|make|spray)\b)|(?:on|for) (?:stumps|stems|trees)[^.;]*\bonly the\b",
+            r"for (?:(?:stumps|stems|trees|plants|brush|cuts)\b|[^,.;]*(?:cuts|rate))[^,.;]*(?:,|\b(?:wet|apply|treat|use|make|spray)\b)|(?:on|for) (?:stumps|stems|trees)[^.;]*\bonly the\b",
             s.text,
             re.I,
         )
@@ -95,7 +107,10 @@ def size(s: Said) -> Hits:
             r"\brates?\b|\bconcentration|\bcuts? (?:per|for)|\bone cut\b|\b1 cut\b|\bhigher\b|\blower\b", s.text, re.I
         )
     )
-    loose = not small and not large and not by_size and not _OTHER_LENGTH.search(s.text)
+    if by_size:
+        # A rate or a way of working that goes by size is no limit of size.
+        return
+    loose = not small and not large and (_LIMITS.search(s.text) or bool(s.named)) and not _OTHER_LENGTH.search(s.text)
     if loose:
         small, large = _SMALL_STEMS.search(s.text), _LARGE_STEMS.search(s.text)
     # "Not effective on stems over 6 inches" is a greatest size, as "on stems up to 6 inches" is.
@@ -106,5 +121,5 @@ def size(s: Said) -> Hits:
     for kind, m in zip(kinds, (small, large), strict=True):
         if m:
             number, unit = [group for group in m.groups() if group][:2]
-            how: Sure = "unsure" if by_size else "likely" if loose else "sure"
+            how: Sure = "likely" if loose else "sure"
             yield Hit(kind, f"{number} {'cm' if unit.lower() == 'cm' else 'in'}", how)

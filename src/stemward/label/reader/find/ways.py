@@ -44,6 +44,8 @@ def ways(s: Said) -> Hits:
         if not ANY_STATE.search(s.sentence.text) and not _CONDITION.search(s.text) and _WAY_BARRED.search(s.text):
             for name in named:
                 yield Hit("method forbidden", name)
+    elif _IN_PASSING.search(s.text) and s.part not in METHOD_PARTS:
+        pass
     elif s.part in METHOD_PARTS:
         yield Hit("method", s.part)
         if s.part != "girdle" and re.match(
@@ -86,6 +88,11 @@ _ONLY_SO = re.compile(
     r"\b(?:applied|used?|application|treatments?)\b[^.;]{0,20}\bonly (?:by|in)\b(?! (?:certified|licensed|trained|persons))|\bfor (?:[\w-]+ ){1,3}(?:application|treatment|use)s? only\W*$",
     re.I,
 )
+_IN_PASSING = re.compile(
+    r"\b(?:was|were|had|been|described|discussed|explained|covered|taught|learn\w*|training|course|video|bulletin|brochure|see|refer|ask|consult|other (?:products|labels|herbicides)|costs?|slower|faster|takes?|years ago|compared?|unlike|history)\b",
+    re.I,
+)
+"""Words of a sentence that names a way in passing."""
 _MIX_ROW = re.compile(r"[\w ,()/-]{3,40}?(?::|\|)(?=.*(?:%|\bundiluted\b|\b(?:fl oz|oz|pt|qt|gal)\b|\bparts?\b))", re.I)
 """A row that gives a mix for the way it opens with."""
 _ALLOWS = re.compile(

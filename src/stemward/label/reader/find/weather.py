@@ -13,6 +13,16 @@ _RAIN = re.compile(
 _NO_RAIN_TIME = re.compile(r"months?|weeks?|inch|years?", re.I)
 
 
+_HOURS = rf"{NUMBER}[\s-]*(?:to [\d./]+ )?(?:hours?|hrs?|h|minutes?|days?)\b"
+_RAINS = r"(?:rain\w*|showers?|precipitation|wash(?:ed|es)? off|irrigation|dry\b)"
+_OF_RAIN = re.compile(
+    rf"\b{_RAINS}[^.;\d]{{0,60}}?\b(?:within|in|for|before|until|period|time|after|least|interval|:|\|)?[^.;\d]{{0,25}}{_HOURS}(?! (?:before|ago|earlier)\b)|"
+    rf"{_HOURS}(?! (?:before|ago|earlier)\b)[^.;]{{0,60}}\b(?:without|free of|before|no|until|ahead of|of|dry|for|to|if|rain\w*)\b[^.;]{{0,25}}{_RAINS}|{_HOURS}[^.;]{{0,30}}\b(?:dry|rain-?\w*)\b",
+    re.I,
+)
+"""A time that is told of rain or of staying dry, and not of what went before."""
+
+
 def rain(s: Said) -> Hits:
     """Hours without rain after the work; where the words only tell what rain does, never sure."""
     if not _RAIN.search(s.text) or re.search(
@@ -25,6 +35,8 @@ def rain(s: Said) -> Hits:
     text = re.sub(r"(\d)[ -](?:rain-?free|dry)[ -](?=hours?|hrs?|minutes?)", r"\1 ", s.text, flags=re.I)
     times = [m for m in TIME.finditer(text) if not _NO_RAIN_TIME.match(m[2])]
     if not times or re.search(r"\bcut(?:ting)?\b|\bgraz", s.text, re.I):
+        return
+    if not (_OF_RAIN.search(text) or text != s.text):
         return
     ruled = re.search(FORBIDS, s.text, re.I) or re.search(r"\bmust\b|\ballow\b|\brequires?\b|\bwait\b", s.text, re.I)
     most: Sure = "unsure" if len({m[1] for m in times}) > 1 else "sure" if ruled else "likely"
@@ -208,17 +220,17 @@ _DATES = re.compile(rf"(?:(?:from|between|during|after) )?({_MONTH})\s*(?:to|thr
 
 
 _PHRASE = re.compile(
-    rf"\b(?:from|after|before) {_MONTH}(?: on)?\b|(?<=month but ){_MONTH}|\b(?:in|full) bloom\b|\bsnow or water stands?[^.;,]*|"
+    rf"\b(?:the )?(?:first|end|middle|month) of (?i:{_MONTH_NAME})(?: (?:to|until|through) the (?:first|end|middle) of (?i:{_MONTH_NAME}))?|\b(?:from|after|before) {_MONTH}(?: on)?\b|(?<=month but ){_MONTH}|\b(?:in|full) bloom\b|\bsnow or water stands?[^.;,]*|"
     r"(?:(?:heavy|strong|active|vigorous|peak|early|late|spring) )*sap[- ]?(?:flow|rise|run)|\bsap (?:is |begins |starts )?(?:strongly |actively |heavily |to )?(?:flow\w*|ris\w*|run\w*|mov\w*|up)|"
     r"(?:(?:before|after|until|once|during|past) (?:the )?)?(?:full |first )?(?:leaf[- ]?(?:out|drop|fall|expansion)|bud ?-?(?:break|swell)|full leaf|leafing out|flowering|fruiting)|"
     r"\bnot actively growing\b|\bwilted(?: from [\w ]+)?|\bground thaws\b|\binches of snow\b|\brunning sap\b|\b(?:soil|ground) is (?:dry|cracked)[\w ]{0,15}|\bbefore the (?:new )?leaves (?:have |are )?(?:fully )?(?:expanded|out|open)\b|"
-    r"\b(?:bird )?(?:nesting|breeding) period\b|\bdrought(?: stress)?\b|\b(?:rainy|wet|dry|nesting|hunting|fire|breeding) season\b|\b(?:winter|summer|spring|cold|hot(?:test)?) months\b|\b(?:leaves|foliage) (?:have|has) (?:dropped|fallen|turned)\b|\bleafless\b|\bsenescen\w+|\bbuds? (?:swell|open|break)\w*|"
+    r"\b(?:bird )?(?:nesting|breeding) period\b|\bdrought(?: stress)?\b|\b(?:rainy|wet|dry|nesting|hunting|fire|breeding) season\b|\b(?:winter|summer|spring|cold|hot(?:test)?) months\b|\b(?:leaves|foliage) (?:have |has |are |is |begins? (?:to )?|starts? (?:to )?)+(?:dropp?\w*|fall\w*|turn\w*|chang\w*)(?: colou?r)?(?: in the fall)?|\bsnow (?:is )?on the ground\b|\bleafless\b|\bsenescen\w+|\bbuds? (?:are |is |begin to |have )?(?:swell|open|break|swollen)\w*|"
     r"\b(?:hard|first|killing) frost\b|\bfall colou?r\b|\bdorman(?:t season|cy|t)\b|\bgrowing season\b|(?:early|late|mid)?[- ]?\b(?:spring|summer|autumn|winter)\b|"
     r"\b(?:in|during|this|late|early|the) fall\b(?! of)|\b(?:frozen|snow-?covered|covered (?:by|with) snow|under snow)\b",
     re.I,
 )
 _CLOSED_TIME = re.compile(
-    rf"{_BARRED}|\bexception of\b|\bsave (?:those|that|in|during|for)\b|\bother than\b|\b(?:any|every|all)\b[^.;]*\bbut\b|\bdelay\b|\bcease\b|\brefrain\b|\bwithheld\b|\bto be avoided\b|\berratic\b|\bstop\b|\bclosed season\b|\bnot to be\b|\bnot for (?:use|application)\b|\bdo not\b",
+    rf"{_BARRED}|^\W*not (?:during|in|while|when|from|between|after|before)\b|\bclosed to\b|\bin which not to\b|\bexception of\b|\bsave (?:those|that|in|during|for)\b|\bother than\b|\b(?:any|every|all)\b[^.;]*\bbut\b|\bdelay\b|\bcease\b|\brefrain\b|\bwithheld\b|\bto be avoided\b|\berratic\b|\bstop\b|\bclosed season\b|\bnot to be\b|\bnot for (?:use|application)\b|\bdo not\b",
     re.I,
 )
 _NO_SEASON = re.compile(
@@ -253,9 +265,6 @@ def season(s: Said) -> Hits:
     if (m := _DATES.search(s.text)) and not _ALL_YEAR.search(s.text) and _CLOSED_TIME.search(s.text):
         yield Hit("season forbidden", f"{m[1]} to {m[2]}", "sure" if re.search(FORBIDS, s.text, re.I) else "likely")
         return
-    if m := _TIME_OF_YEAR.search(s.text):
-        yield Hit("season forbidden", re.sub(r"\s+", " ", m[1].lower()), "likely")
-        return
     ground = list(_GROUND.finditer(s.text)) if re.search(rf"{FORBIDS}|\bexcept when\b", s.text, re.I) else []
     for m in ground:
         yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower()))
@@ -267,5 +276,15 @@ def season(s: Said) -> Hits:
     # "At any time, winter too, except when sap rises": what stands before the exception is allowed.
     opened = f"{s.under} " if re.search(rf"(?:{FORBIDS})[^.;]*:?$", s.under, re.I) else ""
     closed = opened + _ALLOWED_BEFORE.sub("except", s.text)
-    if not ground and _CLOSED_TIME.search(closed) and not _NO_SEASON.search(closed) and (m := _PHRASE.search(closed)):
-        yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower().strip(" -")), "likely")
+    if ground or not _CLOSED_TIME.search(closed) or _NO_SEASON.search(closed):
+        return
+    found = [*_PHRASE.finditer(closed), *_TIME_OF_YEAR.finditer(closed)]
+    if words := max((m[1] if m.re is _TIME_OF_YEAR else _with_its_end(m) for m in found), key=len, default=""):
+        yield Hit("season forbidden", re.sub(r"\s+", " ", words.lower().strip(" -.")), "likely")
+
+
+def _with_its_end(m: re.Match[str]) -> str:
+    """The words for a time, with those for its end: "bud swell until full leaf"."""
+    end = re.match(r"\s+(?:until|till|to|through)\s+(?:the )?", m.string[m.end() :])
+    other = _PHRASE.match(m.string, m.end() + end.end()) if end else None
+    return m.string[m.start() : other.end()] if other else m[0]
