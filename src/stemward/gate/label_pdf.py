@@ -155,7 +155,9 @@ def proposed_from(row: Mapping[str, Any]) -> Proposed:
     """A proposed fact from its row as data: what a child sends, and what is kept of a reading."""
     scope = tuple((name, tuple(values)) for name, values in row["scope"])
     boxes = tuple(_box(b) for b in row["boxes"])
-    also = tuple(Place(p["page"], tuple(_box(b) for b in p["boxes"]), p["words"]) for p in row.get("also", ()))
+    also = tuple(
+        Place(p["page"], tuple(_box(b) for b in p["boxes"]), p["words"], p.get("sure", "sure")) for p in row.get("also", ())
+    )
     return Proposed(**{**row, "boxes": boxes, "scope": scope, "also": also})
 
 

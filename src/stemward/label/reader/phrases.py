@@ -35,7 +35,7 @@ ELSEWHERE = re.compile(
 
 OTHER_MATTER = re.compile(
     r"\b(?:burn(?:s|ing|ed)?|mow(?:s|ing|ed|n)?|fell(?:ing|ed|s)?|(?:chain ?)?saws?|chippers?|ladders?|climb\w*|drill(?:s|ed|ing)?|reseed\w*|sow(?:ing|n|s)?|seedings?|refuel\w*|two-stroke|crankcase|hydraulic|"
-    r"batter(?:y|ies)|smoke|ignition|trailheads?|hunters?|tags|nails|lime|ammonia|prun(?:e|ed|ing)|plow\w*|harvest(?:er|ing) equipment)\b",
+    r"batter(?:y|ies)|smoke|ignition|trailheads?|hunters?|tags|nails|lime|ammonia|prun(?:e|ed|ing)|plow\w*|harvest(?:er|ing) equipment|pull(?:s|ed|ing)?|loppers?|lopped|dig|dug|uproot\w*|gauge|radio)\b",
     re.I,
 )
 OUR_MATTER = re.compile(

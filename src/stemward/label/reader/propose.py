@@ -38,11 +38,12 @@ from stemward.label.reader.text import Box, Line
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where else a label says the same: page, places on it in points, words."""
+    """Where else a label says the same: page, places on it in points, words, how sure that place alone would be."""
 
     page: int
     boxes: tuple[Box, ...]
     words: str
+    sure: Sure = "sure"
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +68,20 @@ class Proposed:
 
 def at_each_place(one: Proposed) -> list[Proposed]:
     """A fact once for each place at which the label says it."""
-    return [one, *(replace(one, page=p.page, boxes=p.boxes, words=p.words, also=()) for p in one.also)]
+    return [
+        one,
+        *(
+            replace(
+                one,
+                page=p.page,
+                boxes=p.boxes,
+                words=p.words,
+                sure=min(one.sure, p.sure, key=RANK.__getitem__),
+                also=(),
+            )
+            for p in one.also
+        ),
+    ]
 
 
 ANY, ONLY_EXCEPTIONS, NONE = 2, 1, 0
@@ -92,9 +106,9 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (weather.wind, ONLY_EXCEPTIONS, "wind|gust|breez|calm|mph|km/h"),
     (weather.heat, ONLY_EXCEPTIONS, "invers|inverted| f| c|°|degree|temp|heat|hot|warm|cool|cold|weather"),
     (weather.cut_to_treat, ONLY_EXCEPTIONS, "min|hour|hr|sec"),
-    (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|frost|water|until|winter|spring|summer|autumn|fall|season|dorman|leaf|leaves|bud|flower|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|drought|rainy|nesting|month"),
+    (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|frost|water|until|winter|spring|summer|autumn|fall|season|dorman|leaf|leaves|bud|flower|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|drought|rainy|nesting|month|growing|soil|thaw|wilt"),
     (around.water, ANY, "feet|foot|ft|yard|meter|mile| m"),
-    (around.animals, ANY, "hay|graz|livestock|animal|cattle|forage|feed|harvest"),
+    (around.animals, ANY, "hay|graz|livestock|animal|cattle|forage|feed|harvest|bale|baling|fodder|stock|turning"),
     (around.mixing, ANY, "surfactant|adjuvant|sticker|agent|penetrant|thickener|sulfate|nis|mso|silicone|steel|galvani|mix|within|oil|spray|solution|combin|tank|add|dilut|shelf|prepar|hour|days"),
     (around.keeping, ONLY_EXCEPTIONS, ""),
     (places.places, ANY, ""),
@@ -178,7 +192,11 @@ def _together(have: Proposed, one: Proposed) -> Proposed:
     if one.words == have.words or any(one.words == place.words for place in have.also):
         return have
     lead, other = (one, have) if RANK[one.sure] > RANK[have.sure] else (have, one)
-    places = [place for place in (*have.also, Place(other.page, other.boxes, other.words)) if place.words != lead.words]
+    places = [
+        place
+        for place in (*have.also, Place(other.page, other.boxes, other.words, other.sure))
+        if place.words != lead.words
+    ]
     return replace(lead, also=tuple(places[:MOST_PLACES]))
 
 

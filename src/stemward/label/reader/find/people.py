@@ -57,11 +57,18 @@ _LETTERED = re.compile(
 )
 
 
+_PICKS = re.compile(
+    r"\bchart\b|\bfollow|\brefer|\binstructions\b|\boptions\b|\bchoices?\b|\bresistan|\bbelongs\b|\bfalls\b|\blist|\brated\b|\bwear\b|\bworn\b|\bmust\b|\bshall\b|\buse\b|\brequire|\bcategory\W*[:=|-]|[:=|]|^\W*gloves?\b[^.;]{0,30}$",
+    re.I,
+)
+"""Words by which a label picks its row of the chart."""
+
+
 def gloves(s: Said) -> Hits:
     """Of what gloves are made, and the category of the glove chart."""
     told = re.search(r"glove|resist|\bchart\b|chemical|solvent|\bPPE\b", s.whole, re.I)
     letters = set(re.findall(r"\b(?:[Cc]ategor(?:y|ies)|[Cc]lass|[Rr]ow|or|and|to|through|,) ([A-H])\b", s.text))
-    if told and len(letters) < 2 and not _NO_CATEGORY.search(s.text):
+    if told and len(letters) < 2 and _PICKS.search(s.text) and not _NO_CATEGORY.search(s.text):
         if m := re.search(r"\b[Cc](?:ategor|ATEGOR)(?:y|ies|Y|IES)(?: \([\w ]+\)| for PPE)?\W{1,3}([A-H])\b", s.text):
             yield Hit("glove category", m[1].upper(), "sure" if re.search(r"glove|resist", s.text, re.I) else "likely")
         elif m := _LETTERED.search(s.text):

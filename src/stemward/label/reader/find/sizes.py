@@ -99,7 +99,7 @@ def size(s: Said) -> Hits:
     by_size = (
         bool(small and large and not _a_range(large, small))
         or re.match(
-            r"for (?:(?:stumps|stems|trees|plants|brush|cuts)\b|[^,.;]*(?:cuts|rate))[^,.;]*(?:,|\b(?:wet|apply|treat|use|make|spray)\b)|(?:on|for) (?:stumps|stems|trees)[^.;]*\bonly the\b",
+            r"for (?:stumps|stems|trees|plants|brush|cuts)\b[^.;]*?\b(?:wet|make|cuts?)\b|(?:on|for) (?:stumps|stems|trees)[^.;]*\bonly the\b",
             s.text,
             re.I,
         )

@@ -89,7 +89,7 @@ _ONLY_SO = re.compile(
     re.I,
 )
 _IN_PASSING = re.compile(
-    r"\b(?:was|were|had|been|described|discussed|explained|covered|taught|learn\w*|training|course|video|bulletin|brochure|see|refer|ask|consult|other (?:products|labels|herbicides)|costs?|slower|faster|takes?|years ago|compared?|unlike|history)\b",
+    r"\b(?:was|were|had|been|(?:described|discussed|explained|covered)(?= (?:elsewhere|in (?:a|another|the) (?:separate|bulletin|booklet)))|taught|learn\w*|training|course|video|bulletin|brochure|see|refer|ask|consult|other (?:products|labels|herbicides)|costs?|slower|faster|takes?|years ago|compared?|unlike|history)\b",
     re.I,
 )
 """Words of a sentence that names a way in passing."""
