@@ -156,7 +156,8 @@ def proposed_from(row: Mapping[str, Any]) -> Proposed:
     scope = tuple((name, tuple(values)) for name, values in row["scope"])
     boxes = tuple(_box(b) for b in row["boxes"])
     also = tuple(
-        Place(p["page"], tuple(_box(b) for b in p["boxes"]), p["words"], p.get("sure", "sure")) for p in row.get("also", ())
+        Place(p["page"], tuple(_box(b) for b in p["boxes"]), p["words"], p.get("sure", "sure"))
+        for p in row.get("also", ())
     )
     return Proposed(**{**row, "boxes": boxes, "scope": scope, "also": also})
 

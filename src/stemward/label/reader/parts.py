@@ -169,6 +169,13 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
         if opened == OTHER and part == "plants" and PLANT_NOUNS.search(line.text.strip()):
             # A plant's name in capitals is a line of the list.
             opened = ""
+        if opened in ("", OTHER) and part != FRONT and _heads_rows(lines, number):
+            # The heads of a table without rules: what its rows are read under.
+            part = shut()
+            held.add(line)
+            found += held.close(part)
+            held.under, over = line.text, 0
+            continue
         if opened and not (opened == OTHER and part == FRONT):
             shut()
             part, held.under = opened, ""
@@ -200,6 +207,31 @@ def sentences_of(lines: Sequence[Line]) -> list[Sentence]:
             held.headed([replace(line, text=run_in["head"])])
         held.add(line)
     return [*found, *held.close(part)]
+
+
+MOST_HEADS = 48
+"""A longer line is no row of heads: engineering guess."""
+
+
+def _heads_rows(lines: Sequence[Line], number: int) -> bool:
+    """True for a short line without figures above two rows that each begin with a capital and end with a figure."""
+    text, rows = lines[number].text.strip(), lines[number + 1 : number + 3]
+    return (
+        1 < len(text.split()) < 8
+        and len(text) < MOST_HEADS
+        and text[:1].isupper()
+        and not re.search(r"\d|[.,:;-]$", text)
+        and not BULLET.match(text)
+        and len(rows) == 2
+        and all(
+            row.page == lines[number].page
+            and not row.cell
+            and row.text[:1].isupper()
+            and len(row.text) < MOST_SIGNS
+            and ROW_END.search(row.text)
+            for row in rows
+        )
+    )
 
 
 def _run_in(head: str) -> str:

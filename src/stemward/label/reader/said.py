@@ -67,12 +67,14 @@ class Said:
         if not self.on_land:
             return ()
         text = self.text
+        # In a row of a table without rules the place stands before its figure.
+        row = r"|(?<= )(?=[\d.]+ ?\w+(?: \w+)?(?: per acre)?\W*$)" if self.under and len(text) < MOST_ROW else ""
         sites = [
             name
             for name, pattern in PLACES
             if re.search(rf"(?:\b(?:on|in|for|to)\b|\b(?:use )?sites?:)[^.;]*(?:{pattern.pattern})", text, re.I)
             or re.match(
-                rf"(?:[\w-]+[ ,]+(?:and )?){{0,4}}(?:{pattern.pattern})[^.;:]{{0,30}}(?::|\||\bmay receive\b)",
+                rf"(?:[\w-]+[ ,]+(?:and )?){{0,4}}(?:{pattern.pattern})[^.;:]{{0,30}}(?::|\||\bmay receive\b{row})",
                 text,
                 re.I,
             )
@@ -106,6 +108,10 @@ class Said:
     def has(self, pattern: str) -> bool:
         """True if the sentence, or what it stands under, holds the pattern."""
         return bool(re.search(pattern, self.whole, re.I))
+
+
+MOST_ROW = 60
+"""A longer line under heads is no row of a table: engineering guess."""
 
 
 def ways_in(text: str) -> tuple[str, ...]:

@@ -363,5 +363,14 @@ def _merged(pieces: Sequence[Line]) -> list[Line]:
     return found
 
 
+WORDS_APART, CELLS_APART = 3.0, 15.0
+"""A gap of so many heights is none between words, and none between the cells of a row: engineering guess."""
+MOST_CELL = 26
+"""A longer piece is no cell of a table without rules: engineering guess."""
+
+
 def _beside(last: Line, one: Line) -> bool:
-    return _level(last, one) and -1.0 <= one.box[0] - last.box[2] < 3.0 * max(last.size, one.size)
+    """True for pieces of one line: words near to one another, or short ones as a table without rules has them."""
+    cells = len(one.text) <= MOST_CELL and len(last.text) <= 2 * MOST_CELL
+    apart = (CELLS_APART if cells else WORDS_APART) * max(last.size, one.size)
+    return _level(last, one) and -1.0 <= one.box[0] - last.box[2] < apart

@@ -21,6 +21,8 @@ _INTAKE = re.compile(
     re.I,
 )
 """Where a town takes its water: a distance of its own, and none to every water."""
+MOST_ROW = 60
+"""A longer line under heads is no row: engineering guess."""
 _NO_DISTANCE = re.compile(
     r"\b(?:does|do) not apply to\b|\bexempt\b|\bno (?:buffer|setback|distance)\b|\bnot required\b|\bbystanders?\b", re.I
 )
@@ -33,7 +35,8 @@ def water(s: Said) -> Hits:
         return
     text = _INTAKE.sub("", s.text)
     found = list(DISTANCE.finditer(text))
-    if not found or not (s.has(_RULED) or s.sentence.cell) or _NO_DISTANCE.search(s.text):
+    row = re.search(r"\b(?:from|distance|feet|buffer|set-?back|near)\b", s.under, re.I) and len(text) < MOST_ROW
+    if not found or not (s.has(_RULED) or s.sentence.cell or row) or _NO_DISTANCE.search(s.text):
         return
     odd = re.search(r"upstream|droplet|height|tall|deep|depth", s.text, re.I)
     at_mixing = bool(re.search(_MIXES, s.text, re.I))
