@@ -125,7 +125,7 @@ _EMPHASIS = re.compile(
 )
 _END = re.compile(r"(?<=[^.\s][.!?])\s+(?=[A-Z0-9•\-–(])|(?<=[a-z)][.!?]\d)\s+(?=[A-Z])")
 _SHORT = re.compile(
-    r"\b(?:Reg|Est|No|Nos|U\.S|fl|oz|gal|lbs?|pt|qt|approx|max|min|vs|e\.g|i\.e|in|ft|Inc|Co|Fig|Sec|St)\.$|\bBulletins Live!$",
+    r"\b(?:a\.e|a\.i|Reg|Est|No|Nos|U\.S|fl|oz|gal|lbs?|pt|qt|approx|max|min|vs|e\.g|i\.e|in|ft|Inc|Co|Fig|Sec|St)\.$|\bBulletins Live!$",
     re.I,
 )
 BULLET = re.compile(r"^(?:[•▪■●◦·▶►✓√]\s*|[*\-–—]\s+|(?:\(\d{1,2}\)|\d{1,2}\)|[a-z]\))\s+|o\s(?=[A-Z]))")

@@ -72,13 +72,13 @@ PLACES = (
     ("right-of-way", re.compile(r"rights?\s?-? ?of\s?-? ?ways?|\broadsides?\b|utility (?:lines?|corridors?)|\brailroads?\b|pipelines?|power ?-?lines?|transmission lines?", re.I)),
     ("pasture", re.compile(r"\bpastures?\b|\brange ?lands?\b|\brange\b(?! of)|graz(?:ed|ing) (?:areas?|lands?)|permanent grass|\bCRP\b", re.I)),
     ("crop", re.compile(r"(?<!non-)(?<!non)(?<!non )\bcrop ?lands?\b|(?<!non-)(?<!non)(?<!non )\bcrops?\b(?! ?land)|\borchards?\b|\bvineyards?\b|\bgardens?\b|\bvegetable (?:fields?|plots?)", re.I)),
-    ("yard", re.compile(r"\blawns?\b|(?<!industrial )(?<!lumber )(?<!tank )(?<!storage )(?<!rail )\byards?\b|\bhomes?\b|\bhomeowners?\b|residential|residences?|\bornamentals?\b|\bturf\b|landscap(?:es?|ing)|\bplaygrounds?\b", re.I)),
+    ("yard", re.compile(r"\blawns?\b|(?<!industrial )(?<!lumber )(?<!tank )(?<!storage )(?<!rail )\byards?\b|\bhomes?\b|\bhomeowners?\b|residential|residences?|\bornamentals?\b|\bturf\b|landscap(?:es?|ing)|\bplaygrounds?\b|\bdwellings?\b", re.I)),
     ("wet", re.compile(r"\bwet ?lands?\b|\baquatic (?:sites?|areas?)|\bshores?\b|shorelines?|\bmarsh(?:es)?\b|\bswamps?\b|\bbogs?\b|riparian|water'?s edge|(?:ditch|stream|canal) ?banks?|\bbanks?\b[^.;,]{0,25}\b(?:ditch|canal|channel)(?:es|s)?\b|banks? of (?:ponds?|streams?|lakes?|rivers?|canals?|ditches)|flood ?plains?", re.I)),
 )  # fmt: skip
 PLACE_WORDS = (
     "forest", "wood", "timber", "wildlife", "plantation", "conifer", "site prep", "tree farm", "crop", "agricultur", "natural area", "industrial", "fence", "vacant", "park",
     "open space", "conservation", "storage", "airport", "lumber", "way", "road", "utility", "line", "pasture", "range", "graz", "grass", "crp", "orchard", "vineyard", "garden",
-    "lawn", "yard", "home", "residen", "ornamental", "turf", "landscap", "playground", "wet", "aquatic", "shore", "marsh", "swamp", "bog", "riparian", "edge", "bank", "flood",
+    "lawn", "yard", "home", "residen", "ornamental", "turf", "landscap", "playground", "dwelling", "vegetable", "ditch", "canal", "wet", "aquatic", "shore", "marsh", "swamp", "bog", "riparian", "edge", "bank", "flood",
 )  # fmt: skip
 """Letters of which some stand in the name of any of these places, for a quick look."""
 ANY_PLACE = re.compile("|".join(pattern.pattern for _, pattern in PLACES), re.I)

@@ -104,7 +104,7 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (amounts.repeats, ANY, "appl|treat|interval|apart|times|often|year|months|again|season|spray"),
     (weather.rain, ONLY_EXCEPTIONS, "rain|shower|precipitation|wash|irrigation|dry"),
     (weather.wind, ONLY_EXCEPTIONS, "wind|gust|breez|calm|mph|km/h"),
-    (weather.heat, ONLY_EXCEPTIONS, "invers|inverted| f| c|°|degree|temp|heat|hot|warm|cool|cold|weather"),
+    (weather.heat, ONLY_EXCEPTIONS, "invers|inverted|thermo|ambient| f| c|°|degree|temp|heat|hot|warm|cool|cold|weather"),
     (weather.cut_to_treat, ONLY_EXCEPTIONS, "min|hour|hr|sec"),
     (weather.season, NONE, "sap|from|between|during|after|through|snow|frozen|frost|water|until|winter|spring|summer|autumn|fall|season|dorman|leaf|leaves|bud|flower|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|drought|rainy|nesting|month|growing|soil|thaw|wilt"),
     (around.water, ANY, "feet|foot|ft|yard|meter|mile| m"),

@@ -75,6 +75,7 @@ _RULES = tuple(
         (r"\bH2O\b", "water"),
         (r"(?<=\d) or more (?=(?:days|weeks|months)\b)", " "),
         (r"\bmax\.(?=\s)", "maximum"),
+        (r"\btemp\.?(?=\W)", "temperature"),
         (r"\bmin\.(?=\s+(?:wind|temp|air|speed))", "minimum"),
         (r"(?:°|º|\bdegrees?)\s*(F|C)(?:ahrenheit|elsius)?\b", r" \1"),
         (r"\b(?:acid equivalents?|a\.e\.?|ae)(?=\W|$)(?:\s*\((?:a\.?e\.?)\))?", "ae"),

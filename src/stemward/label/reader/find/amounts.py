@@ -50,18 +50,18 @@ def per_stem(s: Said) -> Hits:
 
 YEARLY = re.compile(
     r"(?:per|each|every|in any|in a|within a|in one|in 1|any|over a|in any 1|any 1|during a|one|a|this) (?:single )?(?:calendar |given |one )?year\b|per annum|\bannual|"
-    r"\b(?:12|twelve)[- ](?:consecutive |successive )?months?\b|\b365[- ]days?\b|\brolling\b|(?:per|each|in a|in any|in the course of a|a|during a|one) (?:\w+ )?season|\byearly\b|"
+    r"\b(?:12|twelve)[- ](?:consecutive |successive )?months?\b|\b365[- ]days?\b|\brolling\b|(?:per|each|in a|in any|in the course of a|a|during a|one) (?:\w+ )?season|\byearly\b|\bJan(?:uary)? 1\b[^.;]{0,20}\bDec(?:ember)? 31\b|"
     r"calendar year|\bseasonal",
     re.I,
 )
 SINGLE = re.compile(
-    r"\bsingle (?:use )?rates?\b|(?:any|each|1) (?:\w+ )?broadcast\b|per (?:single |individual |broadcast )?(?:application|treatment)|for any one application|per use\b|each time|at any time|any (?:one|single|individual|1) (?:application|treatment|spraying)|"
+    r"\bat a time\b|\bsingle-(?:treatment|application)\b|\bone-time (?:dose|rate)|\bfor (?:1|one) pass\b|\bon any occasion\b|\bin (?:the )?one operation\b|\bsingle (?:use )?rates?\b|(?:any|each|1) (?:\w+ )?broadcast\b|per (?:single |individual |broadcast )?(?:application|treatment)|for any one application|per use\b|each time|at any time|any (?:one|single|individual|1) (?:application|treatment|spraying)|"
     r"\beach\W*$|(?:single|individual|one[- ]time|any one|each|1) (?:broadcast )?(?:application|treatment)|/\s*application|(?<!number of )\bapplications? (?:maximum|limit|rate)|\bin (?:1|one|a single|any one) (?:pass|go)\b|"
     r"in (?:a single|any one|any 1|one|1) (?:application|treatment)|at (?:one|any one|a single) time|\bmay be applied at once\b",
     re.I,
 )
 _LIMIT = re.compile(
-    r"not (?:to )?exceed|\bno (?:1|one|single)\b[^.;]*\bexceed|\bviolation to\b|\bnot over\b|\bno over\b|no more than|not more than|\bat most\b|\bup to\b|\bmost per\b|\b(?:greatest|largest|highest) (?:\w+ )?(?:rate|amount|dose)|not (?:apply|use|go) (?:more than|above|over|greater)|do not (?:apply|use|go|make)[^.;]{0,40}?(?:more than|above|over|greater than|in excess of)|"
+    r"not (?:to )?exceed|\bgreater than\b|\bin no case\b|\bor less\b|\bin excess of\b|\bnot be over\b|\bno (?:1|one|single)\b[^.;]*\bexceed|\bviolation to\b|\bnot over\b|\bno over\b|no more than|not more than|\bat most\b|\bup to\b|\bmost per\b|\b(?:greatest|largest|highest) (?:\w+ )?(?:rate|amount|dose)|not (?:apply|use|go) (?:more than|above|over|greater)|do not (?:apply|use|go|make)[^.;]{0,40}?(?:more than|above|over|greater than|in excess of)|"
     r"\bmaximum\b|\bmax\.?(?=\W)|\b(?:stay|remain|keep|be|kept|held) (?:at or )?(?:below|under|within)\b|\bceiling\b|\bcap(?:ped)?\b|\b(?:largest|greatest|highest|most)\b|\bin total\b|at or below|\blimit|not be (?:greater|more) than|\bcannot exceed|must not exceed|may not exceed|up to a total|exceeding|\btotal of all\b|\brestricted to\b|\bdeliver (?:over|more)|\bmore than\b|\bmay receive\b|\bno single\b|\bat or under\b|\bunder\b|\babove\b|\btotals?\b",
     re.I,
 )
@@ -74,7 +74,7 @@ def _which(text: str) -> str:
     return "" if bool(single) == bool(yearly) else "most per application" if single else "most per year"
 
 
-_PER_ACRE_YEAR = re.compile(r"\bper acre per (?:year|application)\b", re.I)
+_PER_ACRE_YEAR = re.compile(r"\bper acre per (?:year|application|treatment)\b", re.I)
 
 
 def maxima(s: Said) -> Hits:

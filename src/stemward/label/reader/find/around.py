@@ -318,6 +318,10 @@ _EMPTIED = re.compile(
     r"\brins|\brefill|(?=.*\b(?:containers?|jugs?|drums?|bags?|bottles?|cans?|packages?|pails?)\b).*\b(?:empt|re-?us|recycl|punctur|crush|offer|dispos|discard|return|nonrefill|incinerat|landfill|burn|drain)",
     re.I,
 )
+_GOT_RID_OF = re.compile(
+    r"\bdispos|\bwastes?\b|\bexcess\b|\bleft-?\s?over|\bdump|\bdown (?:any|the|a) drain|\bsewer|\bsurplus|\bobsolete|\bunusable|\bgetting rid|\bdiscard|\bremaining quantit|\bleft after\b|\bresidues from\b|\bRCRA\b|\bincinerat|\bhaving waste",
+    re.I,
+)
 _WASTE = re.compile(
     r"\b(?:unwanted|unused|left-?over|left over|what is left|surplus|excess|wash ?water|rinse ?water|waste|wastes|trash|drains?|dump\w*|hauler|sewers?)\b[^.;]*\b(?:product|spray|mix\w*|solution|herbicide|pesticide|water|site|ground|drains?|trash|collection|waste|hauler|hazardous|facility)\b",
     re.I,
@@ -374,12 +378,12 @@ def keeping(s: Said) -> Hits:
             text,
             re.I,
         )
-        if re.search(r"\bspill", text, re.I):
+        if re.search(r"\bspill", text, re.I) and not re.search(r"\bhazardous waste|\bdiscard", text, re.I):
             return
         thrown = rinse or (not about_jugs and (_WASTE.search(text) or re.match(r"(?:dispose|discard)\b", text, re.I)))
         if not thrown and _EMPTIED.search(text) and not re.search(r"\bspill|\bleak|\bstack|\blog\b", text, re.I):
             yield Hit("container", s.sentence.text)
-        elif thrown or re.search(r"\bdispos|\bwastes?\b|\bexcess\b|\bleftover|\bdump\b", text, re.I):
+        elif thrown or _GOT_RID_OF.search(text):
             yield Hit("disposal", s.sentence.text)
     if s.part not in ("storage", "environment", "warranty", "letter", "mixing") and _TOXIC.search(text):
         yield Hit("environmental hazard", s.sentence.text, "likely")

@@ -15,18 +15,18 @@ _AT_MOST = re.compile(
     re.I,
 )
 _AT_LEAST = re.compile(
-    rf"\b(?:no|not|nor|never) {_BE}(?:any )?(?:less|lower|lighter|weaker|slower|colder|cooler|under|below|fewer)(?: than)?\b|"
+    rf"\b(?:no|not|nor|never) {_BE}(?:any )?(?:less|lower|lighter|weaker|slower|colder|cooler|under|below|fewer|chillier)(?: than)?\b|\blower (?:\w+ )?limit\b|\blow temperature\b|"
     r"\b(?:lowest|least|smallest|minimum)\b|\bat least\b",
     re.I,
 )
 """Words that bound what is allowed: they have their negation in them."""
 _OVER = re.compile(
     r"\babove\b|\bexceed(?:s|ed|ing)?\b|\bover\b|\bgreater\b|\bmore than\b|\bhigher\b|\bwarmer\b|\bhotter\b|\bin excess of\b|\bfaster\b|\bstronger\b|\bheavier\b|\bbeyond\b|\bpast\b|\bclimbs?\b|\btops?\b|"
-    r"\b(?:warmed|risen|reached|reaches|rises to|warms to)\b|\bsurpass(?:es)?\b|\battains?\b|\brises over\b",
+    r"\b(?:warmed|risen|reach(?:ed|es)?|passes|rises to|warms to)\b|\bsurpass(?:es)?\b|\battains?\b|\brises over\b",
     re.I,
 )
 _UNDER = re.compile(
-    r"\bbelow\b|\bless than\b|\bunder\b|\blower\b|\bcolder\b|\bcooler\b|\bcalmer\b|\blighter\b|\bweaker\b|\bslower\b|\bfalls? to\b|\bdrops? (?:to|below|under)\b",
+    r"\bbelow\b|\bfallen short of\b|\bless than\b|\bunder\b|\blower\b|\bcolder\b|\bcooler\b|\bcalmer\b|\blighter\b|\bweaker\b|\bslower\b|\bfalls? to\b|\bdrops? (?:to|below|under)\b",
     re.I,
 )
 _BEHIND: tuple[tuple[str, re.Pattern[str]], ...] = (
@@ -43,10 +43,12 @@ _BEHIND: tuple[tuple[str, re.Pattern[str]], ...] = (
             re.I,
         ),
     ),
+    ("at least", re.compile(r"\s*,?\s*(?:\(?min(?:imum)?\b|and rising\b)", re.I)),
+    ("at most", re.compile(r"\s*,?\s*\(?max(?:imum)?\b", re.I)),
     ("over", re.compile(r"[^.;]{0,30}\b(?:exceeded|surpassed|passed)\b", re.I)),
 )
 _ENDS = (
-    r"\bstop(?:s|ped)?\b|\bcease\b|\bdelay\b|\bpostpone\b|\bhold off\b|\bsuspend\b|\bdiscontinued?\b|\bquit\b|\bput off\b|\brefrain\b|\bhalts?\b|\bmust end\b|\bends? (?:the )?(?:work|spray\w*|appl\w*)\b|\bwait\b|\bbars?\b|\bstay out\b|"
+    r"\bstop(?:s|ped)?\b|\bcease\b|\bdelay\b|\bpostpone\b|\bhold off\b|\bsuspend\b|\bdiscontinued?\b|\bquit\b|\bput off\b|\brefrain\b|\bhalt(?:s|ed)?\b|\bsuspended\b|\bmust end\b|\bends? (?:the )?(?:work|spray\w*|appl\w*)\b|\bwait\b|\bbars?\b|\bstay out\b|"
     r"\bshut (?:\w+ ){0,2}down\b|\bidle\b|\bto be avoided\b|\btoo (?:windy|hot|cold|warm|calm)\b|\bwithheld\b|\bneither\b|\bnot at\b|\bno (?:applications?|treatments?|spraying)\b"
 )
 _FORBIDDEN = re.compile(rf"{FORBIDS}|{_ENDS}|\b(?:is|are) (?:a violation|not (?:permitted|allowed|to be))", re.I)

@@ -119,7 +119,7 @@ _NO_INGREDIENT = re.compile(
 
 def ingredients(s: Said) -> Hits:
     """Percent by weight of each ingredient, from the statement on the front; not of others, not of the acid."""
-    if s.part != "front" or s.named or _NO_INGREDIENT.search(s.whole):
+    if s.part != "front" or s.named or _NO_INGREDIENT.search(re.sub(r"\([^)]*\)", "", s.whole)):
         return
     for m in re.finditer(rf"([A-Za-z][^%*\n]*?)[\s.*†‡§:_]*(?<!\d)(?<!\d[.-])({NUMBER})\s*%", s.text):
         if not _OTHERS.search(m[1]) and not m[2].startswith("100"):
@@ -128,8 +128,8 @@ def ingredients(s: Said) -> Hits:
 
 _OF = r"(?:[^.;\d]|\d(?=[,'-])){0,80}?"
 _IN_A_GALLON = re.compile(
-    rf"\b(?:1|one|each|every|a|per) gal\b(?: of (?:this |the )?(?:product|concentrate))?\W*(?:(?:there )?(?:contains|holds|has|is|are|equals|supplies|provides|carries)\b)?{_OF}(?<![\d.])(?P<b>{NUMBER}) lb(?P<ofb>{_OF}(?=$|[.;(]|\d))|"
-    rf"(?P<a>{NUMBER}) lb (?P<ofa>{_OF})\bin (?:1|one|each|a) (?:U\.?S\.? )?gal\b",
+    rf"\b(?:1|one|each|every|a|per) (?:U\.?S\.? )?gal\b(?: of (?:this |the )?(?:product|concentrate))?\W*(?:(?:there )?(?:contains|holds|has|is|are|equals|supplies|provides|carries)\b)?{_OF}(?<![\d.])(?P<b>{NUMBER}) lb(?P<ofb>{_OF}(?=$|[.;(]|\d))|"
+    rf"(?P<a>{NUMBER}) lb (?P<ofa>{_OF})\bin (?:1|one|each|a|the|every) (?:U\.?S\.? )?gal\b",
     re.I,
 )
 _PER_GALLON = re.compile(

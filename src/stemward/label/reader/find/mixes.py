@@ -14,7 +14,7 @@ _OTHER_USE = re.compile(
 )
 """What is added besides, other tools, and volumes of spray: no shares of the product."""
 _LEAST = re.compile(
-    r"\bat least\b|\bminimum\b|\bmin\.|no (?:less|weaker|lower) than|not (?:less|weaker|lower) than|\bweakest\b|\bdown to\b|\bfloor\b|\bleast (?:concentration|strength)\b|\bor (?:above|more|stronger|higher|greater)\b|\band (?:above|up)\b|"
+    r"\bat least\b|\b(?:not|no) under\b|\bthinner than\b|\bminimum\b|\bmin\.|no (?:less|weaker|lower) than|not (?:less|weaker|lower) than|\bweakest\b|\bdown to\b|\bfloor\b|\bleast (?:concentration|strength)\b|\bor (?:above|more|stronger|higher|greater)\b|\band (?:above|up)\b|"
     rf"\b(?:weaker than|lower than|less than|below)\b[^.;]*(?:{FORBIDS})|(?:{FORBIDS})[^.;]*\b(?:weaker than|lower than|less than|below)\b",
     re.I,
 )
@@ -28,14 +28,14 @@ _NO_SHARE = (
     r"(?!\s*(?:of (?:the |an? |any |total )?(?:\w+ )?(?:foliage|crown|leaves|area|acre|surface|canopy|plants?|stems?|field|pasture|water|acreage|"
     r"site)|more\b|less\b|greater\b|control|active|ae\b|ai\b|kill|slope|relative|humidity|cover|or more of the (?:leaves|area)))"
 )
-_A_SHARE = r"(?:v/v|diluted?|for\b|in (?:water|oil|an?\b)|emulsion|\(v/v\)|by volume|solutions?|mix(?:ture)?s?|concentrations?|sprays?|of (?:this |the )?product|of the (?:liquid|volume|total|finished)|product|dilutions?|strength)"
+_A_SHARE = r"(?:v/v|diluted?|for\b|in (?:water|oil|an?\b)|emulsion|\(v/v\)|by volume|solutions?|mix(?:ture)?s?|concentrations?|sprays?|of (?:this |the )?product|of the (?:liquid|volume|total|finished)|product|dilutions?|strength|or (?:stronger|more|above))"
 _BETWEEN = re.compile(
     rf"(?<![\d./-])({NUMBER})\s*%?\s*(?:to|-|or|through|and (?:not|no) more than|and at most|and)\s*({NUMBER})\s*%{_NO_SHARE}",
     re.I,
 )
 _ONE = re.compile(
     rf"(?<![\d./-])({NUMBER})\s*%\s*(?:\(?\s*{_A_SHARE})|"
-    rf"(?:{_A_SHARE}|concentration|dilut\w+|rate|strength|product in mix|use|apply|prepare|mix)\s*(?:(?:with|in) (?:water|oil) )?(?:of|at|to|is|an?|contain\w*|:)?\s*(?:up to |at |no more than |not more than |at most |down to |as low as |as little as |as much as |at least |(?:no |not )?(?:less|more|weaker|stronger|lower|higher) than |below |above |over |(?:a )?minimum (?:of )?|kept at |a |an )*({NUMBER})\s*%{_NO_SHARE}",
+    rf"(?:{_A_SHARE}|concentration|dilut\w+|rate|strength|product in mix|use|apply|prepare|mix)\s*(?:(?:with|in) (?:water|oil) )?(?:of|at|to|is|an?|contain\w*|:)?\s*(?:up to |at |no more than |not more than |at most |down to |as low as |as little as |as much as |at least |(?:no |not )?(?:less|more|weaker|stronger|lower|higher|thinner) than |(?:no |not )under |below |above |over |(?:a )?minimum (?:of )?|kept at |a |an )*({NUMBER})\s*%{_NO_SHARE}",
     re.I,
 )
 _ROW = re.compile(
@@ -44,7 +44,7 @@ _ROW = re.compile(
 )
 """A row of a table without rules in a part on one way: a few words and a share."""
 _WHOLE = re.compile(
-    r"\bundiluted\b|\bfull[- ]strength\b|\bneat\b|\bdo not dilute\b(?! (?:in|with|by|below|beyond|to less|more|further))|\bnot (?:to )?be diluted\b(?! (?:in|with|by|further|more|beyond|below))|\bas supplied\b|\b(?:no|without) (?:further |more )?(?:dilution|diluting)\b|\bnot diluted\b|\bundilute\b|\bwithout (?:dilution|diluting)\b|"
+    r"\bundiluted\b|\bwithout thinning\b|\bfull[- ]strength\b|\bneat\b|\bdo not dilute\b(?! (?:in|with|by|below|beyond|to less|more|further))|\bnot (?:to )?be diluted\b(?! (?:in|with|by|further|more|beyond|below))|\bas supplied\b|\b(?:no|without) (?:further |more )?(?:dilution|diluting)\b|\bnot diluted\b|\bundilute\b|\bwithout (?:dilution|diluting)\b|"
     r"\bready[- ]to[- ]use\b|\bconcentrate as it comes\b|\bas it comes from the\b|\bstraight from the\b",
     re.I,
 )
@@ -54,11 +54,19 @@ _PARTS = re.compile(
     re.I,
 )
 _COUNTS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
+_TO_EACH = re.compile(
+    r"\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten) parts? (?:of )?(?:water|oil|diesel|kerosene)\b[^.;\d]{0,15}\b(?:to|for) (?:each|every|1|one|a) part\b",
+    re.I,
+)
+"""The carrier first: "three parts of water to each part of product"."""
 _EACH_TO = re.compile(
     r"\b(\d+|one|two|three|four|five|ten) (?:parts?|volumes?)\b[^.;\d]{0,35}?\b(?:with|to|and|in|plus|,|into)\s*(\d+|one|two|three|four|five|six|seven|eight|nine|ten)(?: to (?P<most>\d+))? (?:(?:equal )?(?:parts?|volumes?)\b|of (?:water|oil|diesel))",
     re.I,
 )
-_HALF = re.compile(r"\b(?:equal (?:volumes?|parts?|amounts?|quantit\w+)|half[- ]strength|half and half|50/50)\b", re.I)
+_HALF = re.compile(
+    r"\b(?:equal (?:volumes?|parts?|amounts?|quantit\w+)|half[- ]strength|half (?:product|herbicide|concentrate),? (?:and )?half (?:water|oil)|half and half|50/50)\b",
+    re.I,
+)
 _QUARTERS = {
     "a quarter": 25,
     "one-quarter": 25,
@@ -72,7 +80,7 @@ _QUARTERS = {
     "two-thirds": 66.67,
 }
 _ONE_SHARE = re.compile(
-    rf"\b({'|'.join(_QUARTERS)}) (?:of )?(?:this |the )?(?:product|herbicide|concentrate)\b[^.;]*\b(?:and|with|to|in)\b[^.;]*\b(?:water|oil|diesel)|"
+    rf"\b({'|'.join(_QUARTERS)}) (?:of )?(?:this |the )?(?:product|herbicide|concentrate)\b[^.;]*\b(?:and|with|to|in)\b[^.;]*\b(?:water|oil|diesel|kerosene)|\bmakes? up ({'|'.join(_QUARTERS)})\b|"
     rf"\b({'|'.join(_QUARTERS)}) of the (?:\w+ )?(?:liquid|mix(?:ture)?|solution|volume|spray) (?:must|may|is to|shall|should|can)? ?(?:be|is) (?:this |the )?product",
     re.I,
 )
@@ -194,7 +202,12 @@ def _by_quarters(asked: Asked) -> Shares:
 
 
 def _quarter(asked: Asked) -> Shares:
-    return _one(f"{_QUARTERS[(asked.m[1] or asked.m[2]).lower()]:g} %", asked, "likely")
+    return _one(f"{_QUARTERS[next(group for group in asked.m.groups() if group).lower()]:g} %", asked, "likely")
+
+
+def _to_each(asked: Asked) -> Shares:
+    rest = _COUNTS.get(asked.m[1].lower(), 0) or int(asked.m[1])
+    return _one(_percent(100 / (1 + rest)), asked, "likely")
 
 
 def _half(asked: Asked) -> Shares | None:
@@ -315,7 +328,7 @@ def _per_gallon(asked: Asked) -> Shares | None:
 
 Reads = Callable[[Asked], Shares | None]
 IN_WORDS: tuple[tuple[re.Pattern[str], Reads], ...] = (
-    (_WHOLE, _whole), (_BY_SHARE, _by_quarters), (_ONE_SHARE, _quarter), (_HALF, _half), (_PARTS, _parts), (_EACH_TO, _parts), (_RATIO, _ratio),
+    (_WHOLE, _whole), (_BY_SHARE, _by_quarters), (_ONE_SHARE, _quarter), (_HALF, _half), (_TO_EACH, _to_each), (_PARTS, _parts), (_EACH_TO, _parts), (_RATIO, _ratio),
 )  # fmt: skip
 IN_FIGURES: tuple[tuple[re.Pattern[str], Reads], ...] = (
     (_NEITHER, _neither), (_BETWEEN, _between), (_ONE, _single), (_ROW, _single), (_TO_MAKE, _to_make), (_TO_MAKE_ANY, _to_make_any), (_TO_MARK, _to_make_any), (_BOTH_SIDES, _both_sides), (_PER_LITER, _per_liter), (_OF_A_HUNDRED, _of_a_hundred),
@@ -356,7 +369,7 @@ _OIL = r"(?:\bpetroleum distillates?\b|\b(?:(?:basal|diluent|diesel|fuel|mineral
 def _carrier_rule(words: str) -> re.Pattern[str]:
     """Sentences about the carrier itself: "oil must be used as diluent", "water is not a suitable carrier"."""
     return re.compile(
-        rf"\b{words}[^.;]{{0,40}}\b(?:as (?:the |a )?(?:carrier|diluent)|(?:is|are) (?:not )?(?:the only |the sole |an? )?(?:\w+ )?(?:carriers?|diluents?))|\b(?:the )?oil may be {words}|\bcarried in {words}|\|\s*(?:(?:any|approved|an?|in) )*{words}\s*(?:\||$)|"
+        rf"\b{words}[^.;]{{0,40}}\b(?:as (?:the |a )?(?:carrier|diluent)|(?:is|are) (?:not )?(?:the only |the sole |an? )?(?:\w+ )?(?:carriers?|diluents?))|\b(?:the )?oil may be {words}|\b(?:carried|goes? out) in (?:an? )?(?:\w+ )?{words}|\bas an? {words} (?:spray|solution|mix)|\btop(?:ped)? (?:up|off) with (?:\w+ )?{words}|\|\s*(?:(?:any|approved|an?|in) )*{words}\s*(?:\||$)|"
         rf"\b(?:as|for) (?:the |a )?(?:carrier|diluent)[^.;]{{0,30}}\b{words}|\b(?:use|with)\b[^.;]{{0,20}}\b{words}[^.;]{{0,20}}\bas (?:the |a )?(?:carrier|diluent)|"
         rf"\b{words} carrier\b|(?:product|%|mix|concentrate)\b[^.;]{{0,12}}\bin (?:an? )?(?:\w+ )?{words}",
         re.I,
@@ -394,12 +407,12 @@ def carrier(s: Said) -> Hits:
         used = re.search(rf"^\W*use (?:(?:only|an?|plain|clean|clear) )*{words}", s.text, re.I) and re.search(
             r"\bcarrier|\bdiluent", s.under, re.I
         )
-        if m is None or not (_CARRIES.search(s.text) or bare or used):
-            continue
         ruled = _carrier_rule(words).search(s.text)
+        if m is None or not (_CARRIES.search(s.text) or bare or used or ruled):
+            continue
         barred = re.search(
             rf"(?:{FORBIDS}|\b(?:no|without)\b)[^.;,(]{{0,60}}{words}|\b(?:never|do not) (?:add|dilute with|mix with)\b[^.;(]{{0,40}}{words}|\bkeep (?:all )?{words} out\b|{words}(?:[ -](?:carriers?|based|carried|mixtures?|mixes|dilutions?|diluents?))*[^.;,]{{0,25}}(?:\bunsuitable\b|\bnot (?:an? )?(?:suitable|proper)|{FORBIDS})|"
-            rf"\bnot\b[^.;,]{{0,30}}\b(?:in|with)\b[^.;,]{{0,15}}{words}|\bincompatible\b[^.;]{{0,30}}{words}|"
+            rf",? not (?:in |with )?(?:plain )?{words}|\bnot\b(?! (?:under|less|more|over|weaker|stronger|exceed))[^.;,]{{0,30}}\b(?:in|with)\b[^.;,]{{0,15}}{words}|\bincompatible\b[^.;]{{0,30}}{words}|"
             rf"{words}[^.;]{{0,12}}\b(?:is|are) no\b|{words}[^.;]{{0,15}}\bleft out\b",
             f"{s.under} {s.text}" if re.search(rf"(?:{FORBIDS})[^;]*:$", s.under, re.I) else s.text,
             re.I,
@@ -430,7 +443,7 @@ def carrier(s: Said) -> Hits:
 
 _JOINED = {
     name: re.compile(
-        rf"(?:water|oil),? or (?:\w+ ){{0,2}}?{words}|\bremainder (?:\w+ )?{words}|(?:\b(?:in|with|and enough|parts|to|sufficient|enough|of)\s+|\b(?:carrier|diluent)s?:\s*)(?:(?:a|an|the|clean|plain|light|commercial|approved|No\.?|number|\d|enough|sufficient|either|commercially available|\d[\d-]*|gal|to|of|parts?)\s+){{0,4}}{words}",
+        rf"\bhalf {words}|\b(?:mix|mixed|mixing|blend\w*|dilut\w*|stirr?\w*|pour\w*)\b[^.;]{{0,20}} (?:with|in|into) (?:[\w-]+ ){{0,2}}{words}|(?:water|oil),? or (?:\w+ ){{0,2}}?{words}|\bremainder (?:\w+ )?{words}|(?:\b(?:in|with|and enough|parts|to|sufficient|enough|of)\s+|\b(?:carrier|diluent)s?:\s*)(?:(?:a|an|the|clean|plain|light|commercial|approved|No\.?|number|\d|enough|sufficient|either|commercially available|\d[\d-]*|gal|to|of|parts?)\s+){{0,4}}{words}",
         re.I,
     )
     for name, words in (("water", r"water\b"), ("oil", _OIL))

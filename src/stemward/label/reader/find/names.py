@@ -105,9 +105,21 @@ def _piece(piece: str) -> list[str]:
 
 
 def _side_by_side(piece: str) -> list[str]:
-    """Names that stand side by side in two columns, each with a capital and each a known one."""
-    parts = re.split(r"(?<=[a-z]) (?=[A-Z][a-z])", piece) if "," not in piece else [piece]
-    return parts if len(parts) > 1 and all(PLANT_NOUNS.search(part) for part in parts) else [piece]
+    """Names that stand side by side in columns, or one before other words of its row, as the known ones among them."""
+    if "," in piece or len(piece.split()) > MOST_WORDS or PLANT_NOUNS.fullmatch(piece):
+        return [piece]
+    found = list(_KNOWN.finditer(piece))
+    covered = sum(len(m[0].split()) for m in found)
+    if len(found) > 1 and covered == len(piece.split()):
+        return [m[0] for m in found]
+    if found and found[0].start() == 0 and not _VERBS.search(piece) and not PLANT_NOUNS.search(_bare(piece)):
+        return [found[0][0]]
+    return [piece]
+
+
+MOST_WORDS = 7
+"""A longer piece is no row of a list: engineering guess."""
+_VERBS = re.compile(r"\b(?:and|or|may|is|are|will|can|should|must|was|in|of|with)\b", re.I)
 
 
 def names_in_list(text: str, under_heading: bool) -> Iterator[tuple[str, bool]]:

@@ -6,7 +6,7 @@ from stemward.label.reader.phrases import ANY_PLACE, NEGATED, PLACES
 from stemward.label.reader.said import Hit, Hits, Said
 
 _NOT_ON = re.compile(
-    r"(?:never|must not|may not|shall not|cannot) (?:be )?(?:use|used|apply|applied|treat|treated|spray|sprayed)\b[^.;]{0,60}?\b(?:on|in|around|to|for|near|within)\b|"
+    r"(?:never|must not|may not|shall not|cannot) (?:be )?(?:use|used|made|employed|put|directed|apply|applied|treat|treated|spray|sprayed)\b[^.;]{0,60}?\b(?:on|in|around|to|for|near|within)\b|"
     r"(?:do not (?:use|apply|treat)|not (?:be used|be applied|intended|labell?ed|registered|for use|recommended|permitted))\b[^.;]{0,60}?\b(?:on|in|around|to|for|near|as|within)\b|"
     r"not for (?:use|application) (?:on|in|around|to|by|near)|prohibited (?:on|in)",
     re.I,
@@ -49,12 +49,12 @@ _BARRED_PLACE = (
     re.compile(
         r"(?:\b(?:do not|don't|never|must not|may not|shall not|cannot|avoid|not to be|under no circumstances(?: is it to be)?|in no case) (?:be )?(?:us(?:e|ed|ing)|appl(?:y|ied|ying|ication)|treat(?:ed|ing)?|spray(?:ed|ing)?)\b|"
         r"\b(?:sites?|places?|uses?|areas?)[^.;:]{0,20}\bnot (?:allowed|permitted|registered|covered)\b:?|\bno (?:registered |labell?ed |approved )?(?:us(?:e|es)|applications?|treatments?) (?:is |are )?(?:in|on|around|to|for)\b|"
-        r"\bnot (?:a product |an herbicide )?(?:labell?ed|registered|intended|meant|approved|suited|for use)? ?(?:for|on|in|around)\b|\bkeep\b[^.;]{0,30}\b(?:out of|off|away from)\b|\bno (?:part|portion)s? of\b|\brefrain from (?:treating|applying|using|spraying)\b|\banywhere but (?:on|in)\b|\bviolation to (?:use|apply) (?:it|this product)? ?(?:on|in)?|\bnever (?:to )?reach\b)(?P<after>[^.;]*)",
+        r"\bnot (?:a product |an herbicide )?(?:labell?ed|registered|intended|meant|approved|suited|for use)? ?(?:for|on|in|around)\b|\bkeep\b[^.;]{0,30}\b(?:out of|off|away from)\b|\b(?:excluded|prohibited|forbidden) (?:areas?|sites?|uses?|places?)\b:?|\b(?:use|application|treatment)s? (?:is|are) (?:prohibited|unlawful|forbidden|not (?:allowed|permitted)) (?:on|in|around|to|within)\b|\bno (?:part|portion)s? of\b|\brefrain from (?:treating|applying|using|spraying)\b|\banywhere but (?:on|in)\b|\bviolation to (?:use|apply) (?:it|this product)? ?(?:on|in)?|\bnever (?:to )?reach\b)(?P<after>[^.;]*)",
         re.I,
     ),
     # What stands before is the place.
     re.compile(
-        r"(?P<after>[^.;]*?)(?:\b(?:is|are) (?:prohibited|forbidden|unlawful|excluded|not a labell?ed site|not (?:to be )?(?:allowed|permitted|treated|sprayed|covered|registered|use sites))|\b(?:may|must|shall|can) ?not be (?:treated|sprayed)|:\s*(?:do not|not)\b|\bprohibited\b|\boff limits\b)",
+        r"(?P<after>[^.;]*?)(?:\b(?:is|are) (?:prohibited|forbidden|unlawful|excluded|not a labell?ed site|not (?:to be )?(?:allowed|permitted|treated|sprayed|covered|registered|use sites))|\b(?:may|must|shall|can) ?not be (?:treated|sprayed)|:\s*(?:do not|not)\b|\bprohibited\b|\boff limits\b|\b(?:shall|must|are to|is to) be avoided\b)",
         re.I,
     ),
 )
@@ -102,7 +102,7 @@ _LAND_WITH = re.compile(
 
 
 _YES_NO = re.compile(
-    r"([\w ,/-]{3,40}?)\s*[:|]\s*(yes|no|not permitted|not allowed|allowed|permitted|prohibited)(?=\W|$)", re.I
+    r"([\w ,/-]{3,40}?)\s*[:|]\s*(?:use )?(yes|no|not permitted|not allowed|allowed|permitted|prohibited)(?=\W|$)", re.I
 )
 
 

@@ -104,7 +104,9 @@ def size(s: Said) -> Hits:
             re.I,
         )
         or re.search(
-            r"\brates?\b|\bconcentration|\bcuts? (?:per|for)|\bone cut\b|\b1 cut\b|\bhigher\b|\blower\b", s.text, re.I
+            r"\bwhereas\b|\bthose (?:of|over|under|above|below)\b|\brates?\b|\bconcentration|\bcuts? (?:per|for)|\bone cut\b|\b1 cut\b|\bhigher\b|\blower\b",
+            s.text,
+            re.I,
         )
     )
     if by_size:

@@ -6,7 +6,7 @@ from stemward.label.reader.phrases import ANY_STATE, FORBIDS, STATES
 from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _RULES = re.compile(
-    r"\b(?:us(?:e|ed|ers?|ing)|appl(?:y|ied|ication|icators?)|sale|sold|sell|distribut\w+|ship\w*|regist\w+|approv\w+|permi\w+|allow\w*|authori[sz]\w+|legal|lawful|unlawful|illegal|valid|labell?\w*|"
+    r"\b(?:us(?:es?|ed|ers?|ing)|appl(?:y|ied|ications?|icators?)|sale|sold|sell|distribut\w+|ship\w*|regist\w+|approv\w+|permi\w+|allow\w*|authori[sz]\w+|legal|lawful|unlawful|illegal|valid|labell?\w*|"
     r"available|void|against the law|cancell?ed|prohibit\w*|excluded|residents|treat\w*)\b",
     re.I,
 )
@@ -16,11 +16,11 @@ _ELSE = re.compile(
 )
 """Words of sentences in which a state is only a place."""
 _ALL_BUT = re.compile(
-    r"\b(?:all|every|any|each|nationwide|throughout)\b[^.;]*\b(?:except(?:ing)?|but|other than|excluding|save|exception)\b|\bexcept(?:ing)?\b[^.;]*\b(?:all|every|any|other) (?:other )?(?:\w+ )?states?\b",
+    r"^\W*except(?:ing)?\b|\b(?:all|every|any|each|anywhere|nationwide|throughout)\b[^.;]*\b(?:except(?:ing)?|but|other than|excluding|save|exception)\b|\bexcept(?:ing)?\b[^.;]*\b(?:all|every|any|other) (?:other )?(?:\w+ )?states?\b",
     re.I,
 )
 _NONE_BUT = re.compile(
-    r"\bany state other than\b|\b(?:not|no|never|none|nowhere|anywhere|cannot|prohibited|unlawful|illegal|forbidden|against the law)\b[^.;]*\b(?:other than|except(?:ing)?|but|outside(?: of)?|save)\b|\boutside (?:of )?(?:the )?[^.;]*(?:\bnot?\b|prohibited|unlawful|forbidden|illegal)|"
+    r"\bany state other than\b|\bagainst the law\b[^.;]*\banywhere but\b|\b(?:beyond|outside) the borders of\b|\bexception of[^.;]*,[^.;]*\b(?:not|no)\b|^unless[^,]*\b(?:in|within)\b[^,]*(?:,[^,]*){0,4}, ?(?:do not|no|never)\b|\b(?:not|no|never|none|nowhere|cannot|prohibited|unlawful|illegal|forbidden|against the law)\b[^.;]*\b(?:other than|except(?:ing)?|but|outside(?: of)?|save)\b|\boutside (?:of )?(?:the )?[^.;]*(?:\bnot?\b|prohibited|unlawful|forbidden|illegal)|"
     r"\bnot (?:located |living )?in\b[^.;]*\b(?:may not|must not|do not|cannot)\b|\b(?:prohibited|unlawful|illegal|forbidden|not (?:allowed|permitted|registered|valid))\b[^.;]*\b(?:outside|elsewhere)\b",
     re.I,
 )
@@ -33,7 +33,7 @@ _ALONE = re.compile(
     re.I,
 )
 _NAMED = re.compile(
-    r"\b(?:following|these) states?\b|\bstates? (?:in which|where)\b|\bvalid (?:for use )?(?:in|within)\b|\b(?:approved|registered|registration|labell?ed|legal|permitted|authori[sz]ed)\b[^.;]*\b(?:in|within|for|covers)\b|"
+    r"\bapproved states?\b|\b(?:following|these) states?\b|\bstates? (?:in which|where)\b|\bvalid (?:for use )?(?:in|within)\b|\b(?:approved|registered|registration|labell?ed|legal|permitted|authori[sz]ed)\b[^.;]*\b(?:in|within|for|covers)\b|"
     r"^for (?:sale|use|distribution)(?:[ ,/]+(?:and|or)?[ ,/]*(?:sale|use|distribution))* (?:in|within)\b",
     re.I,
 )
@@ -49,7 +49,7 @@ MOST_BARE = 60
 
 def states(s: Said) -> Hits:
     """States excluded, or those in which alone it may be used. Of what part of a state is spoken, nothing is sure."""
-    text = s.sentence.text.title() if s.sentence.text.isupper() else s.sentence.text
+    text = (s.sentence.text.title() if s.sentence.text.isupper() else s.sentence.text).replace("U.S.", "US")
     whole = f"{s.sentence.under} {text}"
     named = [code for code, pattern in _STATES if pattern.search(text)] if ANY_STATE.search(text) else []
     named += [code for code in _codes(s.sentence.text) if code not in named]
@@ -92,7 +92,9 @@ def _codes(text: str) -> list[str]:
 def _ruling(text: str) -> tuple[str, Sure]:
     """What a sentence does to the states it names, and how sure that is."""
     if _ALL_BUT.search(text) and not re.search(
-        r"\b(?:not|no|never|unlawful|prohibited)\b[^.;]*\b(?:any|all|every)\b", text, re.I
+        r"\b(?:not|no|never|unlawful|prohibited|illegal|against the law)\b[^.;]*\b(?:any|all|every|anywhere)\b",
+        text,
+        re.I,
     ):
         return "state excluded", "sure"
     if _NONE_BUT.search(text):

@@ -2,6 +2,7 @@
 
 import re
 
+from stemward.label.reader.find.names import known_names
 from stemward.label.reader.phrases import ANY_STATE, DONE, FORBIDS, NEGATED
 from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said, ways_in
 
@@ -34,14 +35,25 @@ def ways(s: Said) -> Hits:
                 yield Hit(
                     "method" if m[2].lower() in ("yes", "allowed", "permitted") else "method forbidden", name, "likely"
                 )
-    elif named and not forbidden and _ONLY_SO.search(s.text) and (DONE.search(s.text) or s.text.isupper()):
+    elif (
+        named
+        and not forbidden
+        and (only := _ONLY_SO.search(s.text))
+        and ways_in(s.text[only.start() :])
+        and (DONE.search(s.text) or s.text.isupper())
+    ):
         yield Hit("only listed methods", "yes", "likely")
         for name in named:
             yield Hit("method", name, "likely")
     elif named and alone and forbidden:
         yield Hit("only listed methods", "yes", "likely")
     elif named and forbidden:
-        if not ANY_STATE.search(s.sentence.text) and not _CONDITION.search(s.text) and _WAY_BARRED.search(s.text):
+        if (
+            not ANY_STATE.search(s.sentence.text)
+            and not s.on_land
+            and not _CONDITION.search(s.text)
+            and _WAY_BARRED.search(s.text)
+        ):
             for name in named:
                 yield Hit("method forbidden", name)
     elif _IN_PASSING.search(s.text) and s.part not in METHOD_PARTS:
@@ -76,7 +88,11 @@ def ways(s: Said) -> Hits:
             continue
         if any(pattern.search(s.text) for pattern in patterns):
             yield Hit(kind, "yes")
-        elif kind in _LISTED and _closed_somehow(s.text, _LISTED[kind]):
+        elif (
+            kind == "only listed plants"
+            and _ONLY_THESE.search(s.text)
+            and known_names(" ".join(filter(None, _ONLY_THESE.search(s.text).groups())))
+        ) or (kind in _LISTED and _closed_somehow(s.text, _LISTED[kind])):  # type: ignore[index]
             yield Hit(kind, "yes", "likely")
 
 
@@ -85,7 +101,7 @@ _YES_NO = re.compile(
 )
 """Rows or marks that allow or forbid one by one: "Foliar: no"."""
 _ONLY_SO = re.compile(
-    r"\b(?:applied|used?|application|treatments?)\b[^.;]{0,20}\bonly (?:by|in)\b(?! (?:certified|licensed|trained|persons))|\bfor (?:[\w-]+ ){1,3}(?:application|treatment|use)s? only\W*$",
+    r"\bonly as (?:an? )?(?=cut|basal|stump|foliar|frill|tree inj|girdl)|\bfor (?:[\w-]+ ){1,3}only\W*$|\b(?:applied|used?|application|treatments?)\b[^.;]{0,20}\bonly (?:by|in)\b(?! (?:certified|licensed|trained|persons))|\bfor (?:[\w-]+ ){1,3}(?:application|treatment|use)s? only\W*$",
     re.I,
 )
 _IN_PASSING = re.compile(
@@ -116,7 +132,7 @@ _WAY = re.compile(
 )
 """Words that name a way and not only a part of a plant."""
 _CONDITION = re.compile(
-    r"\d|\b(?:when|while|whenever|once|sap|if|during|within|until|unless|exceed|wet|frozen|run-?off|after|before|inversions?|winds?|rain|enter|entry|drip|"
+    r"\d|\b(?:January|February|March|April|June|July|August|September|October|November|December)\b|\b(?:others?|confined|ground|when|while|whenever|once|sap|if|during|within|until|unless|exceed|wet|frozen|run-?off|after|before|inversions?|winds?|rain|enter|entry|drip|"
     r"near|roots?|graft\w*|dilut\w*|mix|mixed|rates?|stronger|weaker|graz\w*|contact|desirable|carriers?|oils?|water|surfactant|other methods?|listed|below|that)\b",
     re.I,
 )
@@ -125,13 +141,13 @@ _WAY_BARRED = re.compile(
     re.I,
 )
 _TIGHT = r"\b(?:only|solely|exclusively|(?:is|are) (?:limited|restricted|confined) to|limited to|restricted to)\b"
-_NAMED = r"\b(?:named|listed|specified|shown|stated|described|given|appear(?:s|ing)?|here|below|above|on (?:this|the) label|in (?:this|the) (?:label(?:ing)?|table|list))\b"
-_UNNAMED = rf"(?:\b(?:not|does not|do not|is not|are not|other than|except)\b[^.;]{{0,30}}?{_NAMED}|\bother than (?:those|the ones)\b|\b(?:label|table|list) does not (?:name|list|show|describe)\b|\bunlisted\b)"
+_NAMED = r"\b(?:named|listed|specified|shown|stated|described|given|appear(?:s|ing)?|set forth|hereinafter|here|below|above|on (?:this|the) label|in (?:this|the) (?:label(?:ing)?|table|list))\b"
+_UNNAMED = rf"(?:\b(?:not|does not|do not|is not|are not|other than|except)\b[^.;]{{0,30}}?{_NAMED}|\b(?:fails? to name|does not identify|do not (?:expressly )?authori[sz]e)\b|\bother than (?:those|the ones)\b|\b(?:label|table|list) does not (?:name|list|show|describe)\b|\bunlisted\b)"
 _KINDS_OF_PLANT = r"\b(?:species|plants?|weeds?|brush|trees?|targets?|hardwoods?)\b"
 _RATE = r"\b(?:rates?|dosages?|doses?|amounts?)\b"
 
 
-_NOT_DONE = rf"{FORBIDS}|\bviolation\b|\boff[- ]label\b|\bdoes not allow\b"
+_NOT_DONE = rf"{FORBIDS}|\bnot permitted\b|\bmisuse\b|\bviolation\b|\boff[- ]label\b|\bdoes not allow\b"
 
 
 def _closed(what: str) -> tuple[re.Pattern[str], ...]:
@@ -147,10 +163,11 @@ def _closed(what: str) -> tuple[re.Pattern[str], ...]:
             rf"\bno (?:other )?(?:application )?{what}[^.;]*{_UNNAMED}|\bno other (?:application )?{what}\b[^.;]*\bmay be (?:used|treated|employed)",
             rf"\bany {what}[^.;]*{_UNNAMED}[^.;]*(?:{_NOT_DONE})",
             rf"\b(?:listed|following|named|labell?ed) (?:\w+ )?{what} only\b|\bonly (?:the )?(?:listed|following|named|labell?ed) (?:\w+ )?{what}",
-            rf"\bno {what} (?:but|other than|except|save)\b|\blist of {what} is (?:exclusive|complete|closed)|\bkeep to the (?:listed|named) {what}|\bno(?:ne| others?) (?:besides|else)?,? may\b",
+            rf"\bno (?:\w+ ){{0,3}}{what} (?:but|other than|except|save)\b|{what}[^.;]*\bmust be (?:on|named|listed|identified)\b|^\W*other {what}\b[^.;]*(?:{_NOT_DONE})|{what}[^.;]*\ball others (?:are )?prohibited|\bpermitted {what}[^.;]*\bno others\b|"
+            rf"\blist of {what} is (?:exclusive|complete|closed)|\bkeep to the (?:listed|named) {what}|\bno(?:ne| others?) (?:besides|else)?,? may\b",
             rf"\b(?:treat(?:ment|ing)(?: of)?|use (?:on|against|of)|control of|any|no|all) (?:any )?other {what}\b[^.;]*(?:{_NOT_DONE}|\bleft untreated|\bleft alone)",
             rf"(?:do not|never) (?:treat|use (?:it |this product )?(?:on|against)|control|apply (?:it |this product )?(?:to|by)) (?:any )?other {what}|\bfor no other {what}",
-            rf"\b(?:unlisted|unnamed) {what}[^.;]*(?:{_NOT_DONE})|(?:{_NOT_DONE})[^.;]*\b(?:unlisted|unnamed) {what}",
+            rf"\b(?:unlisted|unnamed) (?:application )?{what}[^.;]*(?:{_NOT_DONE})|(?:{_NOT_DONE})[^.;]*\b(?:unlisted|unnamed) {what}",
         )
     )
 
@@ -162,6 +179,13 @@ _LISTED = {
 _A_LIST = r"\b(?:lists?|listed|tables?|named?|below|label\w*|here|sections?|appears?|enumerated|specified|set out|found in|following|given|explained|described|booklet|pamphlet|directions)\b"
 _SHUT = rf"\b(?:only|sole|solely|exclusively|nothing else|no others?|no (?:other )?(?:plants?|species|brush|methods?)|confined|restrict(?:ed)?|leaves out|limited|absent|beyond|outside|unless|save|other than|lawful targets?|violates)\b|{FORBIDS}"
 _NOT_SHUT = r"\balso\b|\btoo\b|\b(?:desirable|kept|wanted)\b|\bonly (?:partially|suppress|at|with|when|if)\b|\d\s*(?:%|lb|qt|gal|feet|ft|in\b)|\bmay (?:also|be treated too)\b|\b(?:state|county|permit|wind|rain|label rates?|calibration|cleaning|disposal|nozzles)\b"
+
+
+_ONLY_THESE = re.compile(
+    r"\b(?:exclusively|solely|only) (?:to control|for (?:the )?control of|on|against|for) ([^.;]{3,60})|\b(?:confined|restricted) to ([^.;]{3,80})",
+    re.I,
+)
+"""Plants to which the use is kept by their names."""
 
 
 def _closed_somehow(text: str, what: str) -> bool:

@@ -139,7 +139,7 @@ def heat(s: Said) -> Hits:
         limits = limit(text, m)
         if limits and (
             s.has(
-                r"temperature|\bair\b|\bheat\b|\bhot|\bcold|\bweather|\bdegrees|volatil|vapor|appl|treat|\bdays\b|\buse\b|\bspray"
+                r"temperature|thermometer|\bambient\b|\bair\b|\bheat\b|\bhot|\bcold|\bweather|\bdegrees|volatil|vapor|appl|treat|\bdays\b|\buse\b|\bspray"
             )
         ):
             kind = "greatest heat" if limits == "most" else "least heat"
@@ -211,7 +211,7 @@ _TIME_OF_YEAR = re.compile(
     re.I,
 )
 _GROUND = re.compile(
-    r"snow or water (?:keeps?|stops?)[^.;,]*?(?:ground(?: line)?|line)|snow (?:or water )?(?:covers?|prevents?)[^.;,]*?(?:ground(?: line)?|line)",
+    r"snow or water (?:keeps?|stops?)[^.;,]*?(?:ground(?: line)?|line)|(?:snow|ice|(?:standing )?water)(?: or (?:snow|ice|water))? (?:prevents?|stops?)[^.;,]*?(?:ground(?: line)?|line)|snow (?:or water )?covers?[^.;,]*",
     re.I,
 )
 _STATES_OF_SOIL = re.compile(r"\b(?:frozen|snow-?covered|covered (?:by|with) snow|saturated|water-?logged)\b", re.I)
@@ -223,18 +223,18 @@ _PHRASE = re.compile(
     rf"\b(?:the )?(?:first|end|middle|month) of (?i:{_MONTH_NAME})(?: (?:to|until|through) the (?:first|end|middle) of (?i:{_MONTH_NAME}))?|\b(?:from|after|before) {_MONTH}(?: on)?\b|(?<=month but ){_MONTH}|\b(?:in|full) bloom\b|\bsnow or water stands?[^.;,]*|"
     r"(?:(?:heavy|strong|active|vigorous|peak|early|late|spring) )*sap[- ]?(?:flow|rise|run)|\bsap (?:is |begins |starts )?(?:strongly |actively |heavily |to )?(?:flow\w*|ris\w*|run\w*|mov\w*|up)|"
     r"(?:(?:before|after|until|once|during|past) (?:the )?)?(?:full |first )?(?:leaf[- ]?(?:out|drop|fall|expansion)|bud ?-?(?:break|swell)|full leaf|leafing out|flowering|fruiting)|"
-    r"\bnot actively growing\b|\bwilted(?: from [\w ]+)?|\bground thaws\b|\binches of snow\b|\brunning sap\b|\b(?:soil|ground) is (?:dry|cracked)[\w ]{0,15}|\bbefore the (?:new )?leaves (?:have |are )?(?:fully )?(?:expanded|out|open)\b|"
+    r"\bnot actively growing\b|\bwilted(?: from [\w ]+)?|\bground thaws\b|\binches of snow\b|\brunning sap\b|\b(?:soil|ground) is (?:dry|cracked)[\w ]{0,15}|\bbefore (?:the )?(?:new )?leaves (?:have |are )?(?:fully )?(?:expanded|out|open)\b|"
     r"\b(?:bird )?(?:nesting|breeding) period\b|\bdrought(?: stress)?\b|\b(?:rainy|wet|dry|nesting|hunting|fire|breeding) season\b|\b(?:winter|summer|spring|cold|hot(?:test)?) months\b|\b(?:leaves|foliage) (?:have |has |are |is |begins? (?:to )?|starts? (?:to )?)+(?:dropp?\w*|fall\w*|turn\w*|chang\w*)(?: colou?r)?(?: in the fall)?|\bsnow (?:is )?on the ground\b|\bleafless\b|\bsenescen\w+|\bbuds? (?:are |is |begin to |have )?(?:swell|open|break|swollen)\w*|"
     r"\b(?:hard|first|killing) frost\b|\bfall colou?r\b|\bdorman(?:t season|cy|t)\b|\bgrowing season\b|(?:early|late|mid)?[- ]?\b(?:spring|summer|autumn|winter)\b|"
     r"\b(?:in|during|this|late|early|the) fall\b(?! of)|\b(?:frozen|snow-?covered|covered (?:by|with) snow|under snow)\b",
     re.I,
 )
 _CLOSED_TIME = re.compile(
-    rf"{_BARRED}|^\W*not (?:during|in|while|when|from|between|after|before)\b|\bclosed to\b|\bin which not to\b|\bexception of\b|\bsave (?:those|that|in|during|for)\b|\bother than\b|\b(?:any|every|all)\b[^.;]*\bbut\b|\bdelay\b|\bcease\b|\brefrain\b|\bwithheld\b|\bto be avoided\b|\berratic\b|\bstop\b|\bclosed season\b|\bnot to be\b|\bnot for (?:use|application)\b|\bdo not\b",
+    rf"{_BARRED}|(?:^\W*|\|\s*)not (?:during|in|while|when|from|between|after|before)\b|\bclosed to\b|\bin which not to\b|\bexception of\b|\bsave (?:those|that|in|during|for)\b|\bother than\b|\b(?:any|every|all)\b[^.;]*\bbut\b|\bdelay\b|\bcease\b|\brefrain\b|\bwithheld\b|\bto be avoided\b|\berratic\b|\bstop\b|\bclosed season\b|\bnot to be\b|\bnot for (?:use|application)\b|\bdo not\b",
     re.I,
 )
 _NO_SEASON = re.compile(
-    r"\bconcerned\b|\bexpect\b|\bmay leaf\b|\bgraz|\bhay\b|\brotat|\bharvest|\bseed|\bper (?:growing )?season|\b(?:one|a|each|any) (?:growing )?season\b|\bacre|\bstor(?:e|age)|\b(?:next|following) (?:spring|season|growing)|\bresults? of\b|\b(?:more|less) than\b|\bspring(?:s)? (?:water|or well)|\bwells?\b|\bany season\b|"
+    r"\btemperatures?\b|\bconcerned\b|\bexpect\b|\bmay leaf\b|\bgraz|\bhay\b|\brotat|\bharvest|\bseed|\bper (?:growing )?season|\b(?:one|a|each|any) (?:growing )?season\b|\bacre|\bstor(?:e|age)|\b(?:next|following) (?:spring|season|growing)|\bresults? of\b|\b(?:more|less) than\b|\bspring(?:s)? (?:water|or well)|\bwells?\b|\bany season\b|"
     r"\bat any time\b(?![^.;]*\bexcept\b)",
     re.I,
 )
