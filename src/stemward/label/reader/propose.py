@@ -121,7 +121,9 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
 """What looks for facts, in the order of the closed list; which conditions count; words of which one must stand in a
 sentence before it is worth looking."""
 _FINDERS = tuple((finder, counts, tuple(filter(None, words.split("|")))) for finder, counts, words in FINDERS)
-TEXTS = frozenset(name for name, kind in KINDS.items() if kind.value == "text" and kind.sense == "text") | {"plant"}
+TEXTS = frozenset(name for name, kind in KINDS.items() if kind.value == "text" and kind.sense == "text") - {
+    "ingredient percent"
+} | {"plant"}
 """Kinds whose value is words of the label: a condition in them is part of what is proposed."""
 _WHOLE_TEXTS = TEXTS - {"plant"}
 """Of these the value is the sentence, whatever it advises."""
@@ -340,7 +342,7 @@ def _role(said: Said) -> tuple[tuple[str, tuple[str, ...]], ...]:
 
 _MIXES = re.compile(
     r"\bmix(?:ing|ers?|es)?\b|\bload(?:ing|ers?)?\b|\bclean(?:ing|ers?|s)?(?:,| (?:of )?(?:spray )?(?:equipment|gear)\b)|\bhandling the (?:concentrate|undiluted)|\bpour|\bfill\w* (?:the )?(?:spray )?tanks?|\bnurse tank|"
-    r"\bmops? up\b|\bdrawing off\b|\badd\b[^.;]{0,30}\btank",
+    r"\b(?:is|are) mixed\b|\bmops? up\b|\bdrawing off\b|\badd\b[^.;]{0,30}\btank",
     re.I,
 )
 _APPLIES = re.compile(

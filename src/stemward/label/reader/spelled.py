@@ -40,7 +40,7 @@ _RULES = tuple(
         # Blanks that a page's setting, or a reader of pictures, put before a stop.
         (r"(?<=\d) \.(?=\d)", "."),
         (r"\b(Reg|Est|Nos?) \.", r"\1."),
-        (r"\bNo\. ?(?=\d (?:fuel|diesel))", "number "),
+        (r"\bNo\. ?(?=\d (?:fuel|diesel|or|and))", "number "),
         (r"(?<=\d)\s?[\"”″](?=[\s).,;:-]|$)", " inch"),
         (r"\b(D A N G E R|W A R N I N G|C A U T I O N)\b", lambda m: m[1].replace(" ", "")),
         (r"\b(?:[a-z]+)(?: and [a-z]+)?-(?:half|quarters?|thirds?|fourths?)\s*\((\d[\d./]*)\)", r"\1"),

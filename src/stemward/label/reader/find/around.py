@@ -10,14 +10,17 @@ _WATER = r"(?<!ground )(?<!ground-)\bwaters?\b(?! supply)(?! wells?)(?! ?(?:-| )
 _KEPT = r"within|\bshort of\b|\bunder\b|\binside\b|\bcome\b|\bnear\b|\bdistance\b|\bcloser\b|\bnearer\b|prohibited|at least|\bleave\b|\bkeep\b|\bfrom\b|untreated|\bbuffers?\b|set-?backs?|\bmaintain\b|closer than|\bclosest\b|\bminimum\b|\bstay\b|\bback\b|less than|away"
 
 
-_WELLS = r"\bwell(?:s|heads?)?\b(?! as\b)(?!-)|\bcisterns?\b"
+_WELLS = (
+    r"\bwell(?:s|heads?)\b|\bcisterns?\b|\b(?:an?|any|each|every|the|this|that|water|domestic|drinking|private|public|abandoned|cased|open|supply|near(?:est)?|from|of|to) well\b(?! as\b| beyond\b|-)|"
+    r"(?<!as )\bwell\b(?= ?(?:[:|]|set-?back|head|casing))"
+)
 _MIXES = r"\bmix(?:ed|ing|es)?\b|\bfill(?:ed|ing)?\b|\bhandl(?:e|ed|ing)\b|\bload|\brins|\bstore[ds]?\b|\bclean|\bwash"
 _APPLIES = r"\bappl(?:y|ied|ications?)\b|\btreat|\bspray(?:ing|ed)?\b|\bused?\b"
 _RULED = rf"{FORBIDS}|\bmust\b|\bkeep\b|\bleave\b|\bmaintain\b|at least|\bbuffers?\b|set-?backs?|\bminimum\b|\bdistance\b|closer than|\bstay\b|untreated|\baway\b|\bor more\b|\bhave to\b|\b(?:needs?|required?|requires)\b|\bno (?:nearer|closer)\b|\bfarther\b|\boff limits\b|\bshall\b|\bclosest\b|(?:not|no) (?:less|closer|nearer) than|\bnot (?:be )?treated\b"
 
 
 _INTAKE = re.compile(
-    r"\b(?:upstream of )?(?:an? )?(?:active )?(?:potable|drinking|public|domestic|municipal)?(?: water)?(?:[- ]supply)? ?intakes?(?: in [^,.;]*)?",
+    r"\bwater table\b[^.;,]{0,40}?[\d.]+ (?:feet|ft)\b(?: from the surface)?|\b(?:upstream of )?(?:an? )?(?:active )?(?:potable|drinking|public|domestic|municipal)?(?: water)?(?:[- ]supply)? ?intakes?(?: in [^,.;]*)?",
     re.I,
 )
 """Where a town takes its water: a distance of its own, and none to every water."""
@@ -195,6 +198,13 @@ _GENERIC = ("adjuvant", "adjuvants", "surfactant", "surfactants")
 _PASSIVE = r"\b(?:must|shall|may|should|can) ?not\b|\b(?:is|are) (?:not|never|prohibited|forbidden)\b|\bnot (?:allowed|permitted|to be)\b|\bprohibited\b|\bkept out\b|\bleft out\b"
 
 
+def _share_of(name: str, text: str) -> str:
+    """The share that stands behind an additive's name, or right before it; "" for none."""
+    own = re.escape(name)
+    m = re.search(rf"{own}[^.;]*?({SHARE})|({SHARE})\s*(?:of )?(?:an? )?{own}", text, re.I)
+    return (m[1] or m[2]) if m else ""
+
+
 def _added(text: str) -> Hits:
     """What has to be added to a mix, with its share, or may not be."""
     named = list(dict.fromkeys(m[1].lower() for m in _ADDITIVE.finditer(text)))
@@ -215,8 +225,7 @@ def _added(text: str) -> Hits:
         for name in named:
             yield Hit("adjuvant forbidden", name, "sure" if ruled and len(named) == 1 else "likely")
         return
-    near = re.search(rf"{own}[^.;]*?({SHARE})|({SHARE})\s*(?:of )?(?:an? )?{own}", text, re.I)
-    share = near[1] or near[2] if near else ""
+    share = _share_of(named[0], text)
     if double or (
         not governs
         and _ADDITIVE_ASKED.search(text)
@@ -225,7 +234,7 @@ def _added(text: str) -> Hits:
         for name in named[: 2 if re.search(r"\beither\b", text, re.I) else 1]:
             yield Hit(
                 "adjuvant required",
-                f"{name} at {share}" if share else name,
+                f"{name} at {_share_of(name, text)}" if _share_of(name, text) else name,
                 "sure" if share and not double else "likely",
             )
 
@@ -303,7 +312,7 @@ def _partners(text: str) -> Hits:
     )
     if re.search(r"\bhands\b|\bjar test\b", text, re.I):
         return
-    named = re.sub(r",? or use\b.*$", "", named)
+    named = re.sub(r",? or use\b.*$|, (?:as|since|because|which|for)\b.*$", "", named)
     named = re.sub(r",? or any (?:product|herbicide) (?:whose|that|which)\b.*$", "", named)
     for partner in re.split(r",?\s+nor (?:with )?|,\s+(?:or |and )?|\s+or\s+|\s+and\s+", named):
         if partner and not re.search(
@@ -335,6 +344,12 @@ _HARM = re.compile(
     r"\bsoils?\b|\bhabitats?\b|\bspecies\b|\bvegetation|\bplants?\b|\bcrops?\b|\bpersist|\bresidues?\b",
     re.I,
 )
+_ONLY_DISTANCE = re.compile(r"\b(?:within|than|least|of|:|\|)? ?[\d.]+ ?(?:feet|foot|ft|yards?|meters?|m)\b", re.I)
+_STRONG_HARM = re.compile(
+    r"\btoxic|\bcontaminat|\bpollut|\bharm|\bhazard|\binjur|\bdamag|\bkill|\bpoison|\brun-?off|\bleach|\bdirectly to water",
+    re.I,
+)
+"""A distance under that heading is a rule of its own; words of harm that make it more."""
 _TOXIC = re.compile(
     r"\btoxic to (?:\w+ ){0,3}?(?:fish|aquatic|bees?|birds?|wildlife|mammals|invertebrates|plants)\b|\bdetected in ground ?water\b|\bendangers? aquatic\b",
     re.I,
@@ -387,5 +402,7 @@ def keeping(s: Said) -> Hits:
             yield Hit("disposal", s.sentence.text)
     if s.part not in ("storage", "environment", "warranty", "letter", "mixing") and _TOXIC.search(text):
         yield Hit("environmental hazard", s.sentence.text, "likely")
+    if _ONLY_DISTANCE.search(text) and not _STRONG_HARM.search(text):
+        return
     if s.part == "environment" and len(text) > 12 and _HARM.search(text) and not _NO_HARM.search(text):
         yield Hit("environmental hazard", s.sentence.text)

@@ -102,7 +102,7 @@ _PER_GALLON = re.compile(
 )
 _TO_MAKE = re.compile(
     rf"({NUMBER})(?:\s*(?:gal|qt|pt)?\s*(?:to|-)\s*({NUMBER}))?\s*(gal|qt|pt|fl oz)\b[^.;%]{{0,80}}?"
-    r"(?:to make|per|in each|in(?= 100 gal(?! of (?:water|oil|diesel)))|/|in (?:enough|sufficient) [^.;]{0,40}?(?:to make|for))\s*(?:a total of )?100\s*(?:gal|-gal)",
+    r"(?:to make|per|in each|in(?= 100 gal(?! of (?:water|oil|diesel)))|/|in (?:enough|sufficient) [^.;]{0,70}?(?:to make|for))\s*(?:a total of )?100\s*(?:gal|-gal)",
     re.I,
 )
 _TO_MAKE_ANY = re.compile(
@@ -185,7 +185,11 @@ def _one(percent: str, asked: Asked, sure: Sure) -> Shares:
 
 def _whole(asked: Asked) -> Shares | None:
     whole = r"(?:undiluted|full[- ]strength|neat)"
-    if re.search(rf"(?:{FORBIDS})[^.]{{0,25}}{whole}|{whole}[^.;,]{{0,30}}(?:{FORBIDS})", asked.text, re.I):
+    if re.search(
+        rf"(?:{FORBIDS})[^.]{{0,25}}{whole}|{whole}[^.;,]{{0,30}}(?:{FORBIDS}|\bwasteful|\bnot needed|\bunnecessary)",
+        asked.text,
+        re.I,
+    ):
         return None
     # "Undiluted, or mixed with as much water".
     other = next(
@@ -352,7 +356,7 @@ def mix(s: Said) -> Hits:
     several = len(s.methods) > 1 or (figures == 2 and not _BETWEEN.search(text))
     least, most = bool(_LEAST.search(text)), _MANY[figures > 2, several]
     for table in (IN_WORDS, IN_FIGURES):
-        matches = ((reads, m) for pattern, reads in table if (m := pattern.search(text)))
+        matches = ((reads, m) for pattern, reads in table if (m := pattern.search(text)) and " per acre" not in m[0])
         found = next((shares for reads, m in matches if (shares := reads(Asked(m, text, least, most)))), None)
         if found and found.weakest:
             yield Hit("weakest mix", found.weakest, found.sure)
@@ -378,7 +382,7 @@ def _carrier_rule(words: str) -> re.Pattern[str]:
 
 _NOT_MIXED = re.compile(r"\b(?:dye|colorant|marker|ammonia|detergent|cleaned|cleaning)\b", re.I)
 _NO_CARRIER = re.compile(
-    r"\bflush|\brins|\bwash|\bspill|\bsurface water|\bstanding water|\bdrinking|\bhose\b|\bsoak|\brun-?off (?:water|into|from)|\bseed oil at\b|\bsediment|\bfree of water|\bwater table|\b(?:near|into|over|from|(?<!product )to) (?:the )?water\b|"
+    r"\bpH\b|\bflush|\brins|\bwash|\bspill|\bsurface water|\bstanding water|\bdrinking|\bhose\b|\bsoak|\brun-?off (?:water|into|from)|\bseed oil at\b|\bsediment|\bfree of water|\bwater table|\b(?:near|into|over|from|(?<!product )to) (?:the )?water\b|"
     r"\bbod(?:y|ies) of water|\bcrop oil|\boil concentrate|\bsnow\b|\bwipe\b|\bby weight\b|\bformulants?\b|\bwater body|\bwater'?s edge",
     re.I,
 )
@@ -417,7 +421,11 @@ def carrier(s: Said) -> Hits:
             f"{s.under} {s.text}" if re.search(rf"(?:{FORBIDS})[^;]*:$", s.under, re.I) else s.text,
             re.I,
         )
-        if barred and re.search(r"\bnot (?:needed|necessary)\b|\birrigation\b|\btreated (?:lake|pond) ", s.text, re.I):
+        if barred and re.search(
+            r"\bnot (?:needed|necessary)\b|\bdo not (?:allow|let)\b|\birrigation\b|\btreated (?:lake|pond) ",
+            s.text,
+            re.I,
+        ):
             continue
         if barred and re.search(r"\b(?:for|of|free of) [^.;]{0,12}$|\bless than\b|\bmore than\b", barred[0], re.I):
             barred = None

@@ -12,7 +12,7 @@ _NOT_ON = re.compile(
     re.I,
 )
 _FOR_USE = re.compile(
-    r"for use (?:on|in|along|around|at|by)|permissible to (?:treat|use|apply)|is permitted (?:on|in)|may be (?:used|applied) (?:on|in|to|along|around|for)|\buse (?:this product )?(?:on|in|along|around)\b|"
+    r"\bherbicide for\b|\bareas? to be treated (?:comprise|include|are)\b|for use (?:on|in|along|around|at|by)|permissible to (?:treat|use|apply)|is permitted (?:on|in)|may be (?:used|applied) (?:on|in|to|along|around|for)|\buse (?:this product )?(?:on|in|along|around)\b|"
     r"for (?:the )?(?:control|management|suppression|treatment)\b[^.]*\b(?:in|on|along|around)\b|controls?\b[^.]*\b(?:in|on|along|around)\b|"
     r"\bsites?\b(?: such as| including| include|:| are| listed)|(?:registered|labell?ed|approved|intended|designed|recommended) (?:for use )?(?:for|on|in)|"
     r"use sites?|including|can be (?:used|applied) (?:on|in|to|along|around|under|beside)|(?:is|are) (?:an? )?(?:approved|labell?ed|registered) (?:use )?sites?\b|may also be (?:used|applied|put) (?:on|in|to|along|around)|may be (?:used|applied) (?:where|under)|(?:apply|treat)\b[^.;\d]{0,60}\b(?:growing )?(?:in|on|along)\b",
@@ -130,7 +130,7 @@ def places(s: Said) -> Hits:
                 if pattern.search(subject):
                     yield Hit("site forbidden", name)
             return
-    barred = _NOT_ON.search(s.text) or (s.under and _NOT_ON.search(s.under))
+    barred = _NOT_ON.search(s.text) or (":" in s.under and _NOT_ON.search(s.under))
     if barred and _AMOUNT.search(s.text[barred.start() :] if barred.string == s.text else s.text):
         return
     if barred:
@@ -160,7 +160,7 @@ def places(s: Said) -> Hits:
     listed = bool(s.under) and (_FOR_USE.search(s.under) or s.part == "sites")
     if listed or _FOR_USE.search(s.text) or (s.part == "sites" and not NEGATED.search(s.text)):
         if (
-            _NO_SITE.search(s.text)
+            _NO_SITE.search(re.sub(r"\bnon-irrigation\b", "", s.text, flags=re.I))
             and not (s.part == "sites" and not s.text.endswith(".") and not re.search(r"\d", s.text))
             and not re.search(r"for use|may (?:also )?be used|control|\bsites include", s.text, re.I)
         ):

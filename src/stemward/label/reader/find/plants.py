@@ -22,6 +22,8 @@ _ON_IT = re.compile(
     r"^(?:spray|treat|inject|for|on) (.{3,60}?),?(?: (?:after|from|when|in|before|at|use|apply|make)\b|$)", re.I
 )
 """A plant that the work is for: "For multiflora rose use ...", "Spray blackberry after fruit set"."""
+_ROW_OF = re.compile(r"([^:.]{3,90}):\s*\d")
+"""Plants before the rate that is for them."""
 _WEAK = re.compile(r"\bnot (?:control|kill|effective|suppress)|\bdoes not\b|\bdo not\b|\bno other\b.*\bmay\b", re.I)
 TOLD_IN = ("directions", "other", "front", "restrictions", *METHOD_PARTS)
 """Parts in which a sentence may tell what is killed."""
@@ -32,7 +34,10 @@ _CLAIMS = re.compile(
     re.I,
 )
 """Words of a sentence that claims to kill what it names."""
-_NO_CLAIM = re.compile(r"\bmay (?:be (?:required|needed|necessary)|need)\b|\bfor complete control\b", re.I)
+_NO_CLAIM = re.compile(
+    r"\bmay (?:be (?:required|needed|necessary)|need)\b|\bfor complete control\b|\bresults (?:may )?vary\b|\bconsistent\b",
+    re.I,
+)
 _PLANT_HEAD = re.compile(r"\b(?:plants?|species|brush|trees?|weeds?|names?|susceptible|controlled)\b", re.I)
 _OTHER_HEAD = re.compile(
     r"\b(?:latin|scientific|botanical|rate|method|control|timing|remarks?|notes?|season|class|group)\b", re.I
@@ -73,7 +78,7 @@ def plants(s: Said) -> Hits:
         return
     if not listed and s.part not in TOLD_IN:
         return
-    aim = _ON_IT.search(text)
+    aim = _ON_IT.search(text) or _ROW_OF.match(text)
     shut = re.split(r"\b(?:except|but not|other than|while|whereas)\b", text)[0]
     if (told or hard or _CLAIMS.search(text)) and (hard or not _NO_CLAIM.search(text)):
         span = hard[1] if hard and hard[1] else shut[told.end() :] if told else ""

@@ -86,7 +86,9 @@ def size(s: Said) -> Hits:
         r"\bnot excluded\b|\bmay (?:need|require|take)\b|\bmore (?:time|mix|spray)\b", s.text, re.I
     ):
         return
-    if (m := _BETWEEN_SIZES.search(s.text)) and not re.search(r"\brates?\b|%|\bapart\b|\bcuts?\b", s.text, re.I):
+    if (m := _BETWEEN_SIZES.search(s.text)) and not re.search(
+        r"\brates?\b|%|\bapart\b|\bcuts? (?:per|every|each|for)\b", s.text, re.I
+    ):
         low, high, unit = (m[1], m[2], m[3]) if m[1] else (m[4], m[5], m[6])
         yield Hit("least stem", f"{low} {'cm' if unit.lower() == 'cm' else 'in'}")
         yield Hit("greatest stem", f"{high} {'cm' if unit.lower() == 'cm' else 'in'}")

@@ -65,7 +65,13 @@ def states(s: Said) -> Hits:
     kind, most = _ruling(whole)
     # A rule for one way or one kind of land is no rule for the product.
     some = (
-        s.named or s.on_land or re.search(r"\bcount(?:y|ies)\b|\bparts? of\b|\bportions? of\b|\bislands?\b", text, re.I)
+        s.named
+        or s.on_land
+        or re.search(
+            r"\bby air(?:craft)?\b|\baerial|\bhelicopter|\bfor use on\b|\bvalley\b|\bbasin\b|\bwatershed|\bcount(?:y|ies)\b|\bparts? of\b|\bportions? of\b|\bislands?\b",
+            text,
+            re.I,
+        )
     )
     if kind:
         for code in named:

@@ -22,7 +22,7 @@ def ways(s: Said) -> Hits:
         return
     # "..., which works through the foliage alone" tells of no way of its own.
     named = ways_in(re.split(r",? (?:which|because|since)\b", s.text)[0]) if s.named else ()
-    forbidden = re.search(FORBIDS, s.text, re.I) or (s.under and re.search(rf"(?:{FORBIDS})[^.;]*:?$", s.under, re.I))
+    forbidden = re.search(FORBIDS, s.text, re.I) or (s.under and re.search(rf"(?:{FORBIDS})[^.;]*:", s.under, re.I))
     alone = re.search(
         r"\bonly\b|\blimited to\b(?! (?:stumps|stems|trees|plants))|\bsole\b|\bno others?\b|\bnothing else\b|\bexclusively\b",
         s.text,
@@ -51,7 +51,7 @@ def ways(s: Said) -> Hits:
         if (
             not ANY_STATE.search(s.sentence.text)
             and not s.on_land
-            and not _CONDITION.search(s.text)
+            and not _CONDITION.search(_ruling(s.text))
             and _WAY_BARRED.search(s.text)
         ):
             for name in named:
@@ -61,7 +61,9 @@ def ways(s: Said) -> Hits:
     elif s.part in METHOD_PARTS:
         yield Hit("method", s.part)
         if s.part != "girdle" and re.match(
-            r"[\w ,-]{0,30}\bgirdl(?:e|ing) (?:treatments?|methods?|applications?)\b", s.text, re.I
+            r"[\w ,-]{0,30}\bgirdl(?:e|ing) (?:treatments?|methods?|applications?)\b|girdles? (?:or|and) frills?|frills? (?:or|and) girdles?",
+            s.text,
+            re.I,
         ):
             yield Hit("method", "girdle", "likely")
     elif named and _MIX_ROW.match(s.text):
@@ -109,6 +111,16 @@ _IN_PASSING = re.compile(
     re.I,
 )
 """Words of a sentence that names a way in passing."""
+
+
+def _ruling(text: str) -> str:
+    """The piece of a sentence that forbids a way, without the reason before it and the rule behind it."""
+    if re.match(r"\W*(?:when|while|if|during|where|until)\b", text, re.I):
+        return text
+    pieces = re.split(r",\s+(?!or\b|and\b)|\band (?=(?:shall|must|may|do|should) not)", text)
+    return next((piece for piece in pieces if ways_in(piece) and re.search(FORBIDS, piece, re.I)), text)
+
+
 _MIX_ROW = re.compile(r"[\w ,()/-]{3,40}?(?::|\|)(?=.*(?:%|\bundiluted\b|\b(?:fl oz|oz|pt|qt|gal)\b|\bparts?\b))", re.I)
 """A row that gives a mix for the way it opens with."""
 _ALLOWS = re.compile(

@@ -81,6 +81,8 @@ def wind(s: Said) -> Hits:
             r"\bunless\b|\boutside\b", text, re.I
         )
         told = re.search(r"\b(?:apply|spray|treat|use[ds]?|appl\w+|must|only)\b", text, re.I)
+        if re.search(r"\bpotential\b|\blowest\b", text, re.I):
+            return
         if not outside and not (apart and not re.search(r"\bonly\b", text, re.I)):
             most: Sure = "unsure" if len(speeds) > 2 else "sure" if told else "likely"
             yield Hit("weakest wind", f"{between[1]} {between[3].lower()}", most)
@@ -234,7 +236,7 @@ _CLOSED_TIME = re.compile(
     re.I,
 )
 _NO_SEASON = re.compile(
-    r"\btemperatures?\b|\bconcerned\b|\bexpect\b|\bmay leaf\b|\bgraz|\bhay\b|\brotat|\bharvest|\bseed|\bper (?:growing )?season|\b(?:one|a|each|any) (?:growing )?season\b|\bacre|\bstor(?:e|age)|\b(?:next|following) (?:spring|season|growing)|\bresults? of\b|\b(?:more|less) than\b|\bspring(?:s)? (?:water|or well)|\bwells?\b|\bany season\b|"
+    r"\btemperatures?\b|\bfelled\b|\bconcerned\b|\bexpect\b|\bmay leaf\b|\bgraz|\bhay\b|\brotat|\bharvest|\bseed|\bper (?:growing )?season|\b(?:one|a|each|any) (?:growing )?season\b|\bacre|\bstor(?:e|age)|\b(?:next|following) (?:spring|season|growing)|\bresults? of\b|\b(?:more|less) than\b|\bspring(?:s)? (?:water|or well)|\bwells?\b|\bany season\b|"
     r"\bat any time\b(?![^.;]*\bexcept\b)",
     re.I,
 )
