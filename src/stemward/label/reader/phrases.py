@@ -49,6 +49,12 @@ NOT_THIS = re.compile(
     re.I,
 )
 """Sentences that tell what a word means, or speak of another product."""
+TALK = re.compile(
+    r"\b(?:trials?|plots?|stud(?:y|ies)|research|laborator(?:y|ies)|publish(?:ed|es)?|universit\w+|photograph\w*|fact sheets?|discount|rebate|bids|pallets|gauges?|strainers?|pitchers?|learn|hydrologists|for reference|is a word|"
+    r"the terms|this section was|belong to one family|greenhouse|claims that)\b",
+    re.I,
+)
+"""Sentences that tell of trials, studies, trade or words, and rule nothing."""
 AERIAL = re.compile(r"^\W*(?:\w+ ){0,3}(?:aircraft|helicopters?|airplanes?|pilots?)\b", re.I)
 """Work from the air, whose limits are not those of work by hand."""
 

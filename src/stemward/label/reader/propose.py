@@ -31,6 +31,7 @@ from stemward.label.reader.phrases import (
     OTHER_MATTER,
     OUR_MATTER,
     SOFT,
+    TALK,
 )
 from stemward.label.reader.said import METHOD_PARTS, RANK, Hits, Said, Sure
 from stemward.label.reader.text import Box, Line
@@ -248,6 +249,7 @@ def _of_clause(sentence: Sentence) -> Iterator[Proposed]:
     other = OTHER_MATTER.search(text) and not OUR_MATTER.search(said.whole)
     aerial = AERIAL.search(text)
     means = NOT_THIS.search(text)
+    talk = TALK.search(text)
     for finder, counts, words in _FINDERS:
         if words and not any(word in low for word in words):
             continue
@@ -257,6 +259,7 @@ def _of_clause(sentence: Sentence) -> Iterator[Proposed]:
             if (
                 (other and kind not in _WHOLE_TEXTS and kind not in SPOKEN_OF)
                 or (means and kind not in MEANT)
+                or (talk and kind not in ("first aid", "registration number", "establishment number"))
                 or (aerial and kind in BY_AIR)
             ):
                 continue

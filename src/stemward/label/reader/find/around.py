@@ -356,7 +356,7 @@ _TOXIC = re.compile(
 )
 """Words of harm that leave no doubt, wherever they stand."""
 _NO_HARM = re.compile(
-    r"\bdrilled\b|\bwithin 6 months\b|\bamong those\b|\bwash hands|\bskin\b|\bif swallowed|\bphone\b|\bcombustible|\bflammable|\bbulletins? (?:live|within|for)|\bsteel\b|\bsee (?:the )?(?:section|page)|\bfederal law\b",
+    r"^\W*see\b|\bas used in\b|\bmaps?\b|^\W*consult\b|\bmeasured\b|\bbooklet\b|\brevised\b|\bground ?water is\b|\bheading\b|\|\s*page\b|\bdrilled\b|\bwithin 6 months\b|\bamong those\b|\bwash hands|\bskin\b|\bif swallowed|\bphone\b|\bcombustible|\bflammable|\bbulletins? (?:live|within|for)|\bsteel\b|\bsee (?:the )?(?:section|page)|\bfederal law\b",
     re.I,
 )
 """Words of harm to the surroundings; words of what stands under that heading without being any."""

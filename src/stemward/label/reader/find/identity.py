@@ -112,7 +112,7 @@ def restricted(s: Said) -> Hits:
 
 _OTHERS = re.compile(r"\b(?:other|inerts?|total)\b|ingredients?\W*$", re.I)
 _NO_INGREDIENT = re.compile(
-    r"\bae\b|equivalent|^\W*equals?\b|\bof the acid\b|\borganic matter\b|\bsoils?\b|\brecycled\b|\blb per gal|\blb/|\bsurfactant|adjuvant|solution|v/v|contains petroleum",
+    r"\bae\b|equivalent|^\W*equals?\b|\bof the acid\b|\bcontrol or\b|% control|\bof a gal\b|\borganic matter\b|\bsoils?\b|\brecycled\b|\blb per gal|\blb/|\bsurfactant|adjuvant|solution|v/v|contains petroleum",
     re.I,
 )
 

@@ -83,7 +83,9 @@ def size(s: Said) -> Hits:
     if not s.methods and not re.search(r"\bstems?\b|\btrees?\b|\bbrush\b|\bplants\b|\bstumps?\b", s.text, re.I):
         return
     if _DOSE_BY_SIZE.search(s.text) or re.search(
-        r"\bnot excluded\b|\bmay (?:need|require|take)\b|\bmore (?:time|mix|spray)\b", s.text, re.I
+        r"\bhoses?\b|\binside diameter|\breach(?:es)? a diameter|\bnot excluded\b|\bmay (?:need|require|take)\b|\bmore (?:time|mix|spray)\b",
+        s.text,
+        re.I,
     ):
         return
     if (m := _BETWEEN_SIZES.search(s.text)) and not re.search(

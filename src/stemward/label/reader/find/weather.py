@@ -26,7 +26,7 @@ _OF_RAIN = re.compile(
 def rain(s: Said) -> Hits:
     """Hours without rain after the work; where the words only tell what rain does, never sure."""
     if not _RAIN.search(s.text) or re.search(
-        r"\bstor|\bplant(?:ing)\b|soil residual|ground ?water|\brecord\b|\bearlier\b|\bavoiding applications\b|\bvegetative strip|\bdew\b|\binch(?:es)? of rain",
+        r"\bstor|\bplant(?:ing)\b|soil residual|ground ?water|\brecord\b|\bearlier\b|\bfell\b|\bhours past\b|\bindoors\b|\bpassing front|\bclothing\b|\bavoiding applications\b|\bvegetative strip|\bdew\b|\binch(?:es)? of rain",
         s.text,
         re.I,
     ):
