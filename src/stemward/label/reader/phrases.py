@@ -16,7 +16,7 @@ NEGATED = re.compile(r"\b(?:do not|don't|not|never|avoid|except|cannot|must not)
 FORBIDS = (
     r"\b(?:do not|don't|must not|may not|(?:must|may|shall) never|never|no longer (?:permitted|allowed|registered)|ruled out|avoid|should not|shall not|cannot|not to be|not be (?:applied|made|used|mixed|combined|sprayed|put|attempted|painted|injected|"
     r"stored|treated|shorter|longer)|(?:is|are) (?:prohibited|forbidden|unlawful|not (?:allowed|permitted))|not (?:allowed|permitted)|(?<!not )prohibited|"
-    r"(?<!not )(?<!never )forbidden|unlawful|contrary to (?:the |this )?label|violation of (?:the |this )?label|under no circumstances|in no case|not for (?:\w+ ){0,3}(?:use|application|treatment)s?\b|not authori[sz]ed|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
+    r"(?<!not )(?<!never )forbidden|unlawful|contrary to (?:the |this )?label|violation of (?:the |this )?label|under no circumstances|in no case|not for (?:\w+ ){0,3}(?:use|application|treatment)s?\b|not authori[sz]ed|against (?:the |this )?label|no (?!more|less|fewer)(?:[\w-]+ ){0,2}(?:applications?|treatments?|sprays?|injections?)\b|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
 )
 ADVICE = re.compile(
     r"\b(?:should|may(?! not\b| be (?:used|applied|made|treated|mixed|tank|grafted|shared|connected)| extend| share)|recommend(?:ed|s)?|for best results|best results|can(?! be (?:used|applied))|suggested|preferabl[ey]|optimum|optimal)\b",

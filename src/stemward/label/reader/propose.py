@@ -98,7 +98,7 @@ FINDERS: tuple[tuple[Callable[[Said], Hits], int, str], ...] = (
     (people.gloves, ONLY_EXCEPTIONS, "categor|glove|resist|chart"),
     (people.entry, ANY, "ent|rei|dry|dried|dries|wet|out|hour|days|hrs"),
     (people.aid, ONLY_EXCEPTIONS, ""),
-    (mixes.mix, ANY, "%|dilut|strength|part|gal|:|neat|ready|concentrate|volume|equal|half|quarter|supplied"),
+    (mixes.mix, ANY, "%|dilut|strength|part|gal|qt|pt|oz|:|third|fourth|neat|ready|concentrate|volume|equal|half|quarter|supplied"),
     (mixes.carrier, ANY, "water|aqueous|oil|diesel|kerosene"),
     (amounts.per_stem, ANY, "inch| in|cm|ml|oz|teaspoon|milliliter|cc "),
     (amounts.maxima, ANY, "acre|/a|per a|/ha"),
@@ -224,10 +224,13 @@ def _once(one: Proposed) -> object:
 
 def _of_sentence(sentence: Sentence) -> Iterator[Proposed]:
     """What a sentence says: clauses after a semicolon speak for themselves, under what the first one opened."""
-    pieces = [sentence.text] if sentence.cell else [p for text in sentence.text.split("; ") for p in apart(text)]
+    # "Vapor forms above 85 °F; do not apply then": a rule without a figure is that of the words before it.
+    text = _BARE_RULE.sub(", ", sentence.text)
+    pieces = [text] if sentence.cell else [p for piece in text.split("; ") for p in apart(piece)]
     first, *more = pieces
     if not more:
-        yield from _of_clause(sentence)
+        joined = _of_clause(replace(sentence, text=text))
+        yield from (replace(one, words=sentence.text) if one.words == text else one for one in joined)
         return
     under = f"{sentence.under} {first}".strip()
     for clause in [replace(sentence, text=first), *(replace(sentence, text=text, under=under) for text in more)]:
@@ -236,6 +239,12 @@ def _of_sentence(sentence: Sentence) -> Iterator[Proposed]:
                 # What only the heading says keeps the heading's words.
                 yield replace(one, words=sentence.text) if one.words == clause.text else one
     yield from (one for one in _of_clause(sentence) if one.kind in TEXTS)
+
+
+_BARE_RULE = re.compile(
+    r"; (?=(?:do not|never) (?:apply|spray|treat|work|use (?:it|this product))(?: then| at such times| it)?\W*$|(?:stop|cease|quit)(?: work\w*| spraying| then)?\W*$|wait\W*$|(?:use )?(?:in other states|elsewhere)\b)",
+    re.I,
+)
 
 
 def _of_clause(sentence: Sentence) -> Iterator[Proposed]:

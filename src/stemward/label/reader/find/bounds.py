@@ -49,7 +49,7 @@ _BEHIND: tuple[tuple[str, re.Pattern[str]], ...] = (
 )
 _ENDS = (
     r"\bstop(?:s|ped)?\b|\bcease\b|\bdelay\b|\bpostpone\b|\bhold off\b|\bsuspend\b|\bdiscontinued?\b|\bquit\b|\bput off\b|\brefrain\b|\bhalt(?:s|ed)?\b|\bsuspended\b|\bmust end\b|\bends? (?:the )?(?:work|spray\w*|appl\w*)\b|\bwait\b|\bbars?\b|\bstay out\b|"
-    r"\bshut (?:\w+ ){0,2}down\b|\bidle\b|\bto be avoided\b|\btoo (?:windy|hot|cold|warm|calm)\b|\bwithheld\b|\bneither\b|\bnot at\b|\bno (?:applications?|treatments?|spraying)\b"
+    r"\bshut (?:\w+ ){0,2}down\b|\bidle\b|\brules? out\b|\bto be avoided\b|\btoo (?:windy|hot|cold|warm|calm)\b|\bwithheld\b|\bneither\b|\bnot at\b|\bno (?:applications?|treatments?|spraying)\b"
 )
 _FORBIDDEN = re.compile(rf"{FORBIDS}|{_ENDS}|\b(?:is|are) (?:a violation|not (?:permitted|allowed|to be))", re.I)
 _TURNS = re.compile(r"\b(?:unless|until|till|only (?:when|if|while|at|in|where|below|above|between))\b", re.I)
@@ -91,7 +91,7 @@ def limit(text: str, number: re.Match[str]) -> Bound:
     spoken = side(text, number)
     # "Use no spray above 10 mph, do not ..." : a further rule behind a comma is not this figure's.
     if not _CONDITION.match(clause):
-        behind = re.split(r", (?=do not|never|avoid)", behind)[0]
+        behind = re.split(r", (?=(?:do not|never|avoid)\b[^,;]*(?:\d|inversion|wind|rain))", behind)[0]
     turned = _TURNS.search(before)
     plain = _AT_LEAST.sub(" ", _AT_MOST.sub(" ", f"{before} {behind}"))
     forbidden = not turned and bool(_FORBIDDEN.search(plain))
@@ -103,7 +103,7 @@ def limit(text: str, number: re.Match[str]) -> Bound:
             return "most"
         if re.match(r"[^.;]{0,12}\bis the (?:floor|least|lowest)", behind, re.I):
             return "least"
-        return "most" if forbidden and re.search(r"\bat\s*$", before, re.I) else ""
+        return "most" if forbidden and re.search(r"\b(?:at|is|shows|reads|hits)\s*$", before, re.I) else ""
     if spoken in ("at most", "at least"):
         # "Not in winds of no more than 2 mph" is rare; its figure is left to the reader.
         return "most" if spoken == "at most" else "least"

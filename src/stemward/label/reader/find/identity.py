@@ -82,7 +82,7 @@ def signal(s: Said) -> Hits:
 
 _BUYERS = r"(?:certified|licensed) (?:pesticide |commercial |private )?applicators?"
 _RESTRICTED = re.compile(
-    r"\bRUP\b|\brequires? certification\b|\bfederal restricted use\b|\brestricted[- ]use (?:pesticide|herbicide|product|classification)\b|\b(?:for|as|is|a) restricted[- ]use\b|"
+    r"^\W*restricted use\b\W*(?::|$)|\bclassification\W{1,4}restricted\b|^\W*certified applicators only\b|\bnot for sale to or use by persons who are not certified\b|\bRUP\b|\brequires? certification\b|\bfederal restricted use\b|\brestricted[- ]use (?:pesticide|herbicide|product|classification)\b|\b(?:for|as|is|a) restricted[- ]use\b|"
     rf"\b(?:sale|sold|bought|purchased?|applied|used?|use|handled) (?:\w+,? ){{0,6}}?(?:only )?(?:to|by) {_BUYERS}|"
     rf"\bonly (?:\w+ ){{0,4}}?{_BUYERS}[^.;]{{0,80}}\b(?:buy|bought|purchase|use|apply|handle)|"
     rf"\banyone (?:other than|but|except) (?:an? )?{_BUYERS}|\b(?:no one|nobody|none) (?:\w+ ){{0,3}}?(?:but|except|other than) {_BUYERS}",

@@ -14,7 +14,7 @@ _OTHER_USE = re.compile(
 )
 """What is added besides, other tools, and volumes of spray: no shares of the product."""
 _LEAST = re.compile(
-    r"\bat least\b|\b(?:not|no) under\b|\bthinner than\b|\bminimum\b|\bmin\.|no (?:less|weaker|lower) than|not (?:less|weaker|lower) than|\bweakest\b|\bdown to\b|\bfloor\b|\bleast (?:concentration|strength)\b|\bor (?:above|more|stronger|higher|greater)\b|\band (?:above|up)\b|"
+    r"\bat least\b|\b(?:not|no) under\b|\bthinner than\b|\bdilut\w* (?:it )?(?:no|not) (?:further|more) than\b|\bminimum\b|\bmin\.|no (?:less|weaker|lower) than|not (?:less|weaker|lower) than|\bweakest\b|\bdown to\b|\bfloor\b|\bleast (?:concentration|strength)\b|\bor (?:above|more|stronger|higher|greater)\b|\band (?:above|up)\b|"
     rf"\b(?:weaker than|lower than|less than|below)\b[^.;]*(?:{FORBIDS})|(?:{FORBIDS})[^.;]*\b(?:weaker than|lower than|less than|below)\b",
     re.I,
 )
@@ -30,7 +30,7 @@ _NO_SHARE = (
 )
 _A_SHARE = r"(?:v/v|diluted?|for\b|in (?:water|oil|an?\b)|emulsion|\(v/v\)|by volume|solutions?|mix(?:ture)?s?|concentrations?|sprays?|of (?:this |the )?product|of the (?:liquid|volume|total|finished)|product|dilutions?|strength|or (?:stronger|more|above))"
 _BETWEEN = re.compile(
-    rf"(?<![\d./-])({NUMBER})\s*%?\s*(?:to|-|or|through|and (?:not|no) more than|and at most|and)\s*({NUMBER})\s*%{_NO_SHARE}",
+    rf"(?<![\d./-])({NUMBER})\s*%?\s*(?:\([^()%\d]*\)\s*)?(?:to|-|or|through|and (?:not|no) more than|and at most|and)\s*({NUMBER})\s*%{_NO_SHARE}",
     re.I,
 )
 _ONE = re.compile(
@@ -44,7 +44,7 @@ _ROW = re.compile(
 )
 """A row of a table without rules in a part on one way: a few words and a share."""
 _WHOLE = re.compile(
-    r"\bundiluted\b|\bwithout thinning\b|\bfull[- ]strength\b|\bneat\b|\bdo not dilute\b(?! (?:in|with|by|below|beyond|to less|more|further))|\bnot (?:to )?be diluted\b(?! (?:in|with|by|further|more|beyond|below))|\bas supplied\b|\b(?:no|without) (?:further |more )?(?:dilution|diluting)\b|\bnot diluted\b|\bundilute\b|\bwithout (?:dilution|diluting)\b|"
+    r"\bundiluted\b|\bwithout thinning\b|\buse the concentrate (?:or|as)\b|\bfull[- ]strength\b|\bneat\b|\bdo not dilute\b(?! (?:in|with|by|below|beyond|to less|more|further))|\bnot (?:to )?be diluted\b(?! (?:in|with|by|further|more|beyond|below))|\bas supplied\b|\b(?:no|without) (?:further |more )?(?:dilution|diluting)\b|\bnot diluted\b|\bundilute\b|\bwithout (?:dilution|diluting)\b|"
     r"\bready[- ]to[- ]use\b|\bconcentrate as it comes\b|\bas it comes from the\b|\bstraight from the\b",
     re.I,
 )
@@ -64,7 +64,7 @@ _EACH_TO = re.compile(
     re.I,
 )
 _HALF = re.compile(
-    r"\b(?:equal (?:volumes?|parts?|amounts?|quantit\w+)|half[- ]strength|half (?:product|herbicide|concentrate),? (?:and )?half (?:water|oil)|half and half|50/50)\b",
+    r"\b(?:equal (?:volumes?|parts?|amounts?|quantit\w+)|half[- ]strength|half (?:product|herbicide|concentrate),? (?:and )?half (?:water|oil)|\bdilut\w* (?:it )?by half\b|half and half|50/50)\b",
     re.I,
 )
 _QUARTERS = {
@@ -93,7 +93,7 @@ _OF_A_HUNDRED = re.compile(
     re.I,
 )
 _RATIO = re.compile(
-    r"\b(\d+)\s*:\s*(\d+)\b(?=[^.]*\b(?:water|oil|diesel|dilut|mix|solution|with|product))|(?:\bdilut\w+ )?\b(\d+) (?:to|in) (\d+) (?:dilution|mixture|ratio|with water|with oil)\b",
+    r"\b(\d+)\s*:\s*(\d+)\b(?=[^.]*\b(?:water|oil|diesel|dilut|mix|solution|with|product))|(?<=dilution: )(\d+):(\d+)\b|(?<=ratio: )(\d+):(\d+)\b|(?:\bdilut\w+ )?\b(\d+) (?:to|in) (\d+) (?:dilution|mixture|ratio|with water|with oil)\b",
     re.I,
 )
 _PER_GALLON = re.compile(
@@ -134,6 +134,15 @@ _BOTH_SIDES = re.compile(
     rf"\bproduct\W{{1,3}}({NUMBER}) (gal|qt|pt|fl oz|oz)\b\W{{1,4}}(?:and )?(?:water|diesel|oil|basal oil|kerosene|diluent)\W{{1,3}}({NUMBER}) (gal|qt|pt|fl oz|oz)\b",
     re.I,
 )
+_MIN_MAX = re.compile(
+    rf"\bmin(?:imum)?\b[^.;%\d]{{0,15}}({NUMBER})\s*%[^.;%\d]{{0,15}}\bmax(?:imum)?\b[^.;%\d]{{0,15}}({NUMBER})\s*%",
+    re.I,
+)
+_MOST_REST = re.compile(
+    r"\b(?:no|not) more than (\d+|two|three|four|five|six|seven|eight|nine|ten) (?:parts?|volumes?|times as much) (?:of )?(?:water|oil|diesel)\b",
+    re.I,
+)
+"""The most of the carrier is the least of the product: "dilute with no more than three parts water"."""
 _NEITHER = re.compile(
     rf"\b(?:below|under|less than|weaker than)\s*({NUMBER})\s*%[^.;]*\b(?:above|over|more than|stronger than)\s*({NUMBER})\s*%",
     re.I,
@@ -214,6 +223,11 @@ def _to_each(asked: Asked) -> Shares:
     return _one(_percent(100 / (1 + rest)), asked, "likely")
 
 
+def _most_rest(asked: Asked) -> Shares:
+    rest = _COUNTS.get(asked.m[1].lower(), 0) or int(asked.m[1])
+    return Shares(_percent(100 / (1 + rest)), "", "likely")
+
+
 def _half(asked: Asked) -> Shares | None:
     mixed = re.search(r"water|oil|diesel|dilut|mix", asked.text, re.I)
     return Shares("", "50 %", "likely") if mixed else None
@@ -237,7 +251,7 @@ def _parts(asked: Asked) -> Shares:
 
 def _ratio(asked: Asked) -> Shares:
     """One to four may be one in four or one and four."""
-    own, rest = int(asked.m[1] or asked.m[3]), int(asked.m[2] or asked.m[4])
+    own, rest = (int(group) for group in asked.m.groups() if group)
     told = re.search(r"product to|product:|parts|water\b.*\bproduct|oil\b.*\bproduct", asked.text, re.I)
     return _one(_percent(100 * own / max(1, own + rest)), asked, "likely" if own == rest or told else "unsure")
 
@@ -277,6 +291,10 @@ def _in_rest(asked: Asked) -> Shares | None:
 
     def share(own: str, rest: str) -> str:
         return _percent(100 * figure(own) / max(1e-9, figure(own) + figure(rest)))
+
+    if asked.m[2] and asked.m[4] and figure(asked.m[1]) + figure(asked.m[4]) == figure(asked.m[2]) + figure(asked.m[3]):
+        # "20 to 30 gallons with 70 to 80 gallons": the least product goes with the most of the rest.
+        return Shares(share(asked.m[1], asked.m[4]), share(asked.m[2], asked.m[3]), "likely")
 
     if bool(asked.m[2]) != bool(asked.m[4]):
         return None
@@ -332,10 +350,10 @@ def _per_gallon(asked: Asked) -> Shares | None:
 
 Reads = Callable[[Asked], Shares | None]
 IN_WORDS: tuple[tuple[re.Pattern[str], Reads], ...] = (
-    (_WHOLE, _whole), (_BY_SHARE, _by_quarters), (_ONE_SHARE, _quarter), (_HALF, _half), (_TO_EACH, _to_each), (_PARTS, _parts), (_EACH_TO, _parts), (_RATIO, _ratio),
+    (_WHOLE, _whole), (_BY_SHARE, _by_quarters), (_ONE_SHARE, _quarter), (_HALF, _half), (_MOST_REST, _most_rest), (_TO_EACH, _to_each), (_PARTS, _parts), (_EACH_TO, _parts), (_RATIO, _ratio),
 )  # fmt: skip
 IN_FIGURES: tuple[tuple[re.Pattern[str], Reads], ...] = (
-    (_NEITHER, _neither), (_BETWEEN, _between), (_ONE, _single), (_ROW, _single), (_TO_MAKE, _to_make), (_TO_MAKE_ANY, _to_make_any), (_TO_MARK, _to_make_any), (_BOTH_SIDES, _both_sides), (_PER_LITER, _per_liter), (_OF_A_HUNDRED, _of_a_hundred),
+    (_NEITHER, _neither), (_MIN_MAX, _between), (_BETWEEN, _between), (_ONE, _single), (_ROW, _single), (_TO_MAKE, _to_make), (_TO_MAKE_ANY, _to_make_any), (_TO_MARK, _to_make_any), (_BOTH_SIDES, _both_sides), (_PER_LITER, _per_liter), (_OF_A_HUNDRED, _of_a_hundred),
     (_IN_REST, _in_rest), (_WITH, _with), (_PER_GALLON, _per_gallon), (_GALLON_FIRST, _per_gallon),
 )  # fmt: skip
 """How labels tell a share, in words and in figures, in the order in which they are tried."""
@@ -387,7 +405,7 @@ _NO_CARRIER = re.compile(
     re.I,
 )
 _CARRIES = re.compile(
-    r"\bcarriers?\b|\bdiluents?\b|\bdilut\w*|\bmix\w*|\bsolutions?\b|\bblend|\bfinished spray\b|\bthin\b|\bcompatible\b|\bemulsif\w*|\bdispers\w*|\bsoluble\b|%|\bparts?\b|\bvolumes?\b|\bgal\b|\bbalance\b|\brest\b|"
+    r"\b(?:qt|pt|oz)\b|\bcarriers?\b|\bdiluents?\b|\bdilut\w*|\bmix\w*|\bsolutions?\b|\bblend|\bfinished spray\b|\bthin\b|\bcompatible\b|\bemulsif\w*|\bdispers\w*|\bsoluble\b|%|\bparts?\b|\bvolumes?\b|\bgal\b|\bbalance\b|\brest\b|"
     r"\b(?:fill|add|top off|made up|cut it|bring|brought up|carried|oil may be|fill)\b|\d:\d|\baqueous\b|\btreated\b[^.;]{0,20}\bin (?:an? )?oil\b",
     re.I,
 )
@@ -415,7 +433,7 @@ def carrier(s: Said) -> Hits:
         if m is None or not (_CARRIES.search(s.text) or bare or used or ruled):
             continue
         barred = re.search(
-            rf"(?:{FORBIDS}|\b(?:no|without)\b)[^.;,(]{{0,60}}{words}|\b(?:never|do not) (?:add|dilute with|mix with)\b[^.;(]{{0,40}}{words}|\bkeep (?:all )?{words} out\b|{words}(?:[ -](?:carriers?|based|carried|mixtures?|mixes|dilutions?|diluents?))*[^.;,]{{0,25}}(?:\bunsuitable\b|\bnot (?:an? )?(?:suitable|proper)|{FORBIDS})|"
+            rf"(?:{FORBIDS}|\b(?:no(?! (?:more|less|further|weaker|stronger))|without)\b)[^.;,(]{{0,60}}{words}|\b(?:never|do not) (?:add|dilute with|mix with)\b[^.;(]{{0,40}}{words}|\bkeep (?:all )?{words} out\b|{words}(?:[ -](?:carriers?|based|carried|mixtures?|mixes|dilutions?|diluents?))*[^.;,]{{0,25}}(?:\bunsuitable\b|\bnot (?:an? )?(?:suitable|proper)|{FORBIDS})|"
             rf",? not (?:in |with )?(?:plain )?{words}|\bnot\b(?! (?:under|less|more|over|weaker|stronger|exceed))[^.;,]{{0,30}}\b(?:in|with)\b[^.;,]{{0,15}}{words}|\bincompatible\b[^.;]{{0,30}}{words}|"
             rf"{words}[^.;]{{0,12}}\b(?:is|are) no\b|{words}[^.;]{{0,15}}\bleft out\b",
             f"{s.under} {s.text}" if re.search(rf"(?:{FORBIDS})[^;]*:$", s.under, re.I) else s.text,

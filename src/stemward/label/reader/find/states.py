@@ -7,7 +7,7 @@ from stemward.label.reader.said import Hit, Hits, Said, Sure
 
 _RULES = re.compile(
     r"\b(?:us(?:es?|ed|ers?|ing)|appl(?:y|ied|ications?|icators?)|sale|sold|sell|distribut\w+|ship\w*|regist\w+|approv\w+|permi\w+|allow\w*|authori[sz]\w+|legal|lawful|unlawful|illegal|valid|labell?\w*|"
-    r"available|void|against the law|cancell?ed|prohibit\w*|excluded|residents|treat\w*)\b",
+    r"available|banned|closed|exclu\w*|excepted|void|against the law|cancell?ed|prohibit\w*|excluded|residents|treat\w*)\b",
     re.I,
 )
 _ELSE = re.compile(
@@ -20,12 +20,12 @@ _ALL_BUT = re.compile(
     re.I,
 )
 _NONE_BUT = re.compile(
-    r"\bany state other than\b|\bagainst the law\b[^.;]*\banywhere but\b|\b(?:beyond|outside) the borders of\b|\bexception of[^.;]*,[^.;]*\b(?:not|no)\b|^unless[^,]*\b(?:in|within)\b[^,]*(?:,[^,]*){0,4}, ?(?:do not|no|never)\b|\b(?:not|no|never|none|nowhere|cannot|prohibited|unlawful|illegal|forbidden|against the law)\b[^.;]*\b(?:other than|except(?:ing)?|but|outside(?: of)?|save)\b|\boutside (?:of )?(?:the )?[^.;]*(?:\bnot?\b|prohibited|unlawful|forbidden|illegal)|"
+    r"\b(?:other states|elsewhere)\b[^.;]*\b(?:prohibited|unlawful|not)\b|\bany state (?:other than|but|except)\b|\bagainst the law\b[^.;]*\banywhere but\b|\b(?:beyond|outside) the borders of\b|\bexception of[^.;]*,[^.;]*\b(?:not|no)\b|^\W*unless[^,]*\b(?:in|within)\b[^,]*(?:,[^,]*){0,4}, ?(?:do not|no|never)\b|\b(?:not|no|never|none|nowhere|cannot|prohibited|unlawful|illegal|forbidden|against the law)\b[^.;]*\b(?:other than|except(?:ing)?|but|outside(?: of)?|save)\b|\boutside (?:of )?(?:the )?[^.;]*(?:\bnot?\b|prohibited|unlawful|forbidden|illegal)|"
     r"\bnot (?:located |living )?in\b[^.;]*\b(?:may not|must not|do not|cannot)\b|\b(?:prohibited|unlawful|illegal|forbidden|not (?:allowed|permitted|registered|valid))\b[^.;]*\b(?:outside|elsewhere)\b",
     re.I,
 )
 _BARRED = re.compile(
-    rf"{FORBIDS}|\b(?:not|no|never|cannot|excluded|cancell?ed|illegal|banned|neither|void|withdrawn|suspended|excluding|against the law)\b",
+    rf"{FORBIDS}|\b(?:not|no|never|cannot|excluded|exclusions?|excepted|closed|cancell?ed|illegal|banned|neither|void|withdrawn|suspended|excluding|against the law)\b",
     re.I,
 )
 _ALONE = re.compile(
@@ -33,7 +33,7 @@ _ALONE = re.compile(
     re.I,
 )
 _NAMED = re.compile(
-    r"\bapproved states?\b|\b(?:following|these) states?\b|\bstates? (?:in which|where)\b|\bvalid (?:for use )?(?:in|within)\b|\b(?:approved|registered|registration|labell?ed|legal|permitted|authori[sz]ed)\b[^.;]*\b(?:in|within|for|covers)\b|"
+    r"\b(?:approved|permitted|registered) states?\b|\bstates? of use\b|\b(?:following|these) states?\b|\bstates? (?:in which|where)\b|\bvalid (?:for use )?(?:in|within)\b|\b(?:approved|registered|registration|labell?ed|legal|permitted|authori[sz]ed)\b[^.;]*\b(?:in|within|for|covers)\b|"
     r"^for (?:sale|use|distribution)(?:[ ,/]+(?:and|or)?[ ,/]*(?:sale|use|distribution))* (?:in|within)\b",
     re.I,
 )
@@ -98,7 +98,7 @@ def _codes(text: str) -> list[str]:
 def _ruling(text: str) -> tuple[str, Sure]:
     """What a sentence does to the states it names, and how sure that is."""
     if _ALL_BUT.search(text) and not re.search(
-        r"\b(?:not|no|never|unlawful|prohibited|illegal|against the law)\b[^.;]*\b(?:any|all|every|anywhere)\b",
+        r"\b(?:not|no|never|unlawful|prohibited|illegal|against the law)\b[^.;]*\b(?:any|all|every|anywhere)\b|\bany state\b[^.;]*\b(?:unlawful|prohibited|illegal|forbidden|may not|must not)\b",
         text,
         re.I,
     ):

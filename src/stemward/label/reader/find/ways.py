@@ -149,7 +149,7 @@ _CONDITION = re.compile(
     re.I,
 )
 _WAY_BARRED = re.compile(
-    r"\b(?:appl(?:y|ied|ications?)|treat(?:ments?|ed)?|us(?:e|ed)|spray(?:s|ed|ing)?|inject(?:ed|ion|ions)?|method|put|paint(?:ed)?|squirt|frill(?:s|ing)?|girdl\w+)\b",
+    r"\b(?:appl(?:y|ied|ications?)|treat(?:ments?|ed)?|us(?:e|ed)|spray(?:s|ed|ing)?|inject(?:ed|ion|ions)?|methods?|put|paint(?:ed)?|squirt|frill(?:s|ing)?|girdl\w+)\b",
     re.I,
 )
 _TIGHT = r"\b(?:only|solely|exclusively|(?:is|are) (?:limited|restricted|confined) to|limited to|restricted to)\b"

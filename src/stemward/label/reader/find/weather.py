@@ -141,8 +141,9 @@ def heat(s: Said) -> Hits:
         limits = limit(text, m)
         if limits and (
             s.has(
-                r"temperature|thermometer|\bambient\b|\bair\b|\bheat\b|\bhot|\bcold|\bweather|\bdegrees|volatil|vapor|appl|treat|\bdays\b|\buse\b|\bspray"
+                r"temperature|thermometer|\bambient\b|\bair\b|\bheat\b|\bhot|\bcold|\bweather|\bdegrees|volatil|vapor|appl|treat|\bdays?\b|cooler|warmer|\buse\b|\bspray"
             )
+            or s.part == "drift"
         ):
             kind = "greatest heat" if limits == "most" else "least heat"
             if kind == "least heat" and re.search(r"volatil|vapor|injur|damag|likely|more active", s.text, re.I):
