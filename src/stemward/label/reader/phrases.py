@@ -18,6 +18,10 @@ FORBIDS = (
     r"stored|treated|shorter|longer)|(?:is|are) (?:prohibited|forbidden|unlawful|not (?:allowed|permitted))|not (?:allowed|permitted)|(?<!not )prohibited|"
     r"(?<!not )(?<!never )forbidden|unlawful|contrary to (?:the |this )?label|violation of (?:the |this )?label|under no circumstances|in no case|not for (?:\w+ ){0,3}(?:use|application|treatment)s?\b|not authori[sz]ed|against (?:the |this )?label|no (?!more|less|fewer)(?:[\w-]+ ){0,2}(?:applications?|treatments?|sprays?|injections?)\b|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
 )
+YES_NO = re.compile(
+    r"([\w ,/-]{3,40}?)\s*[:|]\s*(?:use )?(yes|no|not permitted|not allowed|allowed|permitted|prohibited)(?=\W|$)", re.I
+)
+"""Rows or marks that allow or forbid one by one: "Foliar: no"."""
 ADVICE = re.compile(
     r"\b(?:should|may(?! not\b| be (?:used|applied|made|treated|mixed|tank|grafted|shared|connected)| extend| share)|recommend(?:ed|s)?|for best results|best results|can(?! be (?:used|applied))|suggested|preferabl[ey]|optimum|optimal)\b",
     re.I,

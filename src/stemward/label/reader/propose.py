@@ -33,7 +33,7 @@ from stemward.label.reader.phrases import (
     SOFT,
     TALK,
 )
-from stemward.label.reader.said import METHOD_PARTS, RANK, Hits, Said, Sure
+from stemward.label.reader.said import METHOD_PARTS, RANK, Hit, Hits, Said, Sure, holds_any
 from stemward.label.reader.text import Box, Line
 
 
@@ -150,6 +150,8 @@ BY_AIR = (
     "distance to wells",
 )
 """Kinds of which a sentence on aircraft says nothing for work by hand."""
+IN_TALK = ("first aid", "registration number", "establishment number")
+"""Kinds that a sentence may tell that speaks of trials or trade."""
 MEANT = (
     "year means",
     "container",
@@ -249,45 +251,58 @@ _BARE_RULE = re.compile(
 
 def _of_clause(sentence: Sentence) -> Iterator[Proposed]:
     said = Said(sentence)
-    text, low = said.text, said.whole.lower()
+    low = said.whole.lower()
+    hits = [
+        (counts, hit)
+        for finder, counts, words in _FINDERS
+        if not words or holds_any(low, words)
+        for hit in finder(said)
+    ]
+    # Most sentences say nothing: how surely one says it is only asked of the others.
+    if hits:
+        yield from _weighed(said, hits)
+
+
+def _weighed(said: Said, hits: Sequence[tuple[int, Hit]]) -> Iterator[Proposed]:
+    """What was found in a sentence, each with how sure it is by the sentence's own words."""
+    sentence, text = said.sentence, said.text
     force: Force = "avoid" if re.search(r"\bavoid\b", text, re.I) else "should" if ADVICE.search(text) else "must"
     plain: Sure = "sure" if force == "must" else "likely"
     hard = HARD.search(text) or _optional(sentence.text) or ELSEWHERE.search(text)
-    soft = SOFT.search(text)
-    seam = _SEAM.search(text)
-    other = OTHER_MATTER.search(text) and not OUR_MATTER.search(said.whole)
-    aerial = AERIAL.search(text)
-    means = NOT_THIS.search(text)
-    talk = TALK.search(text)
-    for finder, counts, words in _FINDERS:
-        if words and not any(word in low for word in words):
+    soft, seam, told = SOFT.search(text), _SEAM.search(text), _told(said)
+    for counts, (kind, value, most) in hits:
+        if not told(kind):
             continue
-        for kind, value, most in finder(said):
-            if said.part == "letter" and kind not in ANYWHERE:
-                continue
-            if (
-                (other and kind not in _WHOLE_TEXTS and kind not in SPOKEN_OF)
-                or (means and kind not in MEANT)
-                or (talk and kind not in ("first aid", "registration number", "establishment number"))
-                or (aerial and kind in BY_AIR)
-            ):
-                continue
-            if kind == "equipment" and _TASK.search(text):
-                soft = None
-            doubt = sentence.picture or (kind not in TEXTS and ((hard and counts) or (soft and counts == ANY)))
-            if kind == "method" and said.part in METHOD_PARTS and not sentence.picture:
-                # That the part is there says so, whatever the sentence does.
-                doubt, plain = False, "sure"
-            own = "sure" if kind in _WHOLE_TEXTS else plain
-            sure: Sure = "unsure" if doubt else min(own, most, key=RANK.__getitem__)
-            if seam and kind not in TEXTS:
-                sure = min(sure, "likely", key=RANK.__getitem__)
-            # What only its part says of a sentence stands in the heading.
-            by_part = kind == "method" and value == said.part and not (ways.names_a_way(text) and DONE.search(text))
-            page, boxes, printed = sentence.page, sentence.boxes, sentence.text
-            if by_part and sentence.heading_boxes:
-                page, boxes, printed = sentence.heading_page, sentence.heading_boxes, sentence.heading
-            yield Proposed(kind, value, page, boxes, printed, sure, force, _scope(said, kind))
+        condition = (hard and counts) or (soft and counts == ANY and not (kind == "equipment" and _TASK.search(text)))
+        # That the part is there says its way, whatever the sentence does.
+        by_part_alone = kind == "method" and said.part in METHOD_PARTS
+        doubt = sentence.picture or (kind not in TEXTS and condition and not by_part_alone)
+        own: Sure = "sure" if kind in _WHOLE_TEXTS or by_part_alone else plain
+        sure: Sure = "unsure" if doubt else min(own, most, key=RANK.__getitem__)
+        if seam and kind not in TEXTS:
+            sure = min(sure, "likely", key=RANK.__getitem__)
+        # What only its part says of a sentence stands in the heading.
+        by_part = kind == "method" and value == said.part and not (ways.names_a_way(text) and DONE.search(text))
+        page, boxes, printed = sentence.page, sentence.boxes, sentence.text
+        if by_part and sentence.heading_boxes:
+            page, boxes, printed = sentence.heading_page, sentence.heading_boxes, sentence.heading
+        yield Proposed(kind, value, page, boxes, printed, sure, force, _scope(said, kind))
+
+
+def _told(said: Said) -> Callable[[str], bool]:
+    """Of which kinds a sentence can tell, by what it speaks of: other work, another product, aircraft, trials."""
+    letter, text = said.part == "letter", said.text
+    other = OTHER_MATTER.search(text) and not OUR_MATTER.search(said.whole)
+    means, aerial, talk = NOT_THIS.search(text), AERIAL.search(text), TALK.search(text)
+    return lambda kind: (
+        not (
+            (letter and kind not in ANYWHERE)
+            or (other and kind not in _WHOLE_TEXTS and kind not in SPOKEN_OF)
+            or (means and kind not in MEANT)
+            or (aerial and kind in BY_AIR)
+            or (talk and kind not in IN_TALK)
+        )
+    )
 
 
 _TASK = re.compile(

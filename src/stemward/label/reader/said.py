@@ -120,8 +120,15 @@ def ways_in(text: str) -> tuple[str, ...]:
 
 
 def _any_of(words: tuple[str, ...], text: str) -> bool:
-    low = text.lower()
-    return any(word in low for word in words)
+    return holds_any(text.lower(), words)
+
+
+def holds_any(low: str, words: tuple[str, ...]) -> bool:
+    """True if a text in small letters holds any of the words; a loop, since it runs for every sentence and finder."""
+    for word in words:  # noqa: SIM110
+        if word in low:
+            return True
+    return False
 
 
 METHOD_PARTS = frozenset(name for name, _ in METHODS)

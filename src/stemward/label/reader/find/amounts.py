@@ -207,6 +207,8 @@ def repeats(s: Said) -> Hits:
     """How often, and how long between two applications."""
     if s.part in ("warranty", "first aid", "storage", "letter"):
         return
+    if not re.search(r"\d|\b(?:years?|annual|yearly|seasons?|once|twice|single|second|third|months?)\b", s.text, re.I):
+        return
     told = re.search(
         r"\b(?:years?|annual\w*|yearly)\b[^.;]{0,40}\b(?:is|are|means?|meant|begins?|starts?|runs?|refers?|stands?|count\w*|hold|read)\b|^\W*(?:per )?year\b[^.;]{0,12}[:-]|\bby year\b",
         s.text,

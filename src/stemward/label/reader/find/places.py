@@ -2,7 +2,7 @@
 
 import re
 
-from stemward.label.reader.phrases import ANY_PLACE, NEGATED, PLACES
+from stemward.label.reader.phrases import ANY_PLACE, NEGATED, PLACES, YES_NO
 from stemward.label.reader.said import Hit, Hits, Said
 
 _NOT_ON = re.compile(
@@ -101,11 +101,6 @@ _LAND_WITH = re.compile(
 """Land where something grows is a place, and no condition."""
 
 
-_YES_NO = re.compile(
-    r"([\w ,/-]{3,40}?)\s*[:|]\s*(?:use )?(yes|no|not permitted|not allowed|allowed|permitted|prohibited)(?=\W|$)", re.I
-)
-
-
 def places(s: Said) -> Hits:
     """Kinds of land it may be used on, and those it may not."""
     if not s.on_land or s.part in (
@@ -149,7 +144,7 @@ def places(s: Said) -> Hits:
             if pattern.search(loose):
                 yield Hit("site forbidden", name, "likely")
         return
-    rows = [m for m in _YES_NO.finditer(s.text) if ANY_PLACE.search(m[1])]
+    rows = [m for m in YES_NO.finditer(s.text) if ANY_PLACE.search(m[1])]
     if rows:
         for m in rows:
             kind = "site" if m[2].lower() in ("yes", "allowed", "permitted") else "site forbidden"

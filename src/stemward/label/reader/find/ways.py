@@ -3,7 +3,7 @@
 import re
 
 from stemward.label.reader.find.names import known_names
-from stemward.label.reader.phrases import ANY_STATE, DONE, FORBIDS, NEGATED
+from stemward.label.reader.phrases import ANY_STATE, DONE, FORBIDS, NEGATED, YES_NO
 from stemward.label.reader.said import METHOD_PARTS, Hit, Hits, Said, ways_in
 
 
@@ -28,7 +28,7 @@ def ways(s: Said) -> Hits:
         s.text,
         re.I,
     )
-    rows = [m for m in _YES_NO.finditer(s.text) if ways_in(m[1])]
+    rows = [m for m in YES_NO.finditer(s.text) if ways_in(m[1])]
     if rows:
         for m in rows:
             for name in ways_in(m[1]):
@@ -90,18 +90,12 @@ def ways(s: Said) -> Hits:
             continue
         if any(pattern.search(s.text) for pattern in patterns):
             yield Hit(kind, "yes")
-        elif (
-            kind == "only listed plants"
-            and _ONLY_THESE.search(s.text)
-            and known_names(" ".join(filter(None, _ONLY_THESE.search(s.text).groups())))
-        ) or (kind in _LISTED and _closed_somehow(s.text, _LISTED[kind])):  # type: ignore[index]
+        elif (kind == "only listed plants" and _these_alone(s.text)) or (
+            kind in _LISTED and _closed_somehow(s.text, _LISTED[kind])
+        ):
             yield Hit(kind, "yes", "likely")
 
 
-_YES_NO = re.compile(
-    r"([\w ,/-]{3,40}?)\s*[:|]\s*(yes|no|not permitted|not allowed|allowed|permitted|prohibited)(?=\W|$)", re.I
-)
-"""Rows or marks that allow or forbid one by one: "Foliar: no"."""
 _ONLY_SO = re.compile(
     r"\bonly as (?:an? )?(?=cut|basal|stump|foliar|frill|tree inj|girdl)|\bfor (?:[\w-]+ ){1,3}only\W*$|\b(?:applied|used?|application|treatments?)\b[^.;]{0,20}\bonly (?:by|in)\b(?! (?:certified|licensed|trained|persons))|\bfor (?:[\w-]+ ){1,3}(?:application|treatment|use)s? only\W*$",
     re.I,
@@ -198,6 +192,12 @@ _ONLY_THESE = re.compile(
     re.I,
 )
 """Plants to which the use is kept by their names."""
+
+
+def _these_alone(text: str) -> bool:
+    """True for a sentence that keeps the use to plants by their names."""
+    m = _ONLY_THESE.search(text)
+    return bool(m and known_names(" ".join(filter(None, m.groups()))))
 
 
 def _closed_somehow(text: str, what: str) -> bool:
