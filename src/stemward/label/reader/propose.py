@@ -244,7 +244,7 @@ def _of_sentence(sentence: Sentence) -> Iterator[Proposed]:
 
 
 _BARE_RULE = re.compile(
-    r"; (?=(?:do not|never) (?:apply|spray|treat|work|use (?:it|this product))(?: then| at such times| it)?\W*$|(?:stop|cease|quit)(?: work\w*| spraying| then)?\W*$|wait\W*$|(?:use )?(?:in other states|elsewhere)\b)",
+    r"; (?=(?:do not|never) (?:apply|spray|treat|inject|work|use (?:it|this product))(?: then| at such times| it)?\W*$|(?:stop|cease|quit)(?: work\w*| spraying| then)?\W*$|wait\W*$|(?:use )?(?:in other states|elsewhere)\b)",
     re.I,
 )
 

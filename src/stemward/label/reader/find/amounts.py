@@ -157,7 +157,7 @@ _ONCE = re.compile(
     re.I,
 )
 _NUMBER_OF = re.compile(
-    r"(?:(?:maximum|max\.?|greatest) )?(?:number|no\.?) of (?:\w+ )?(?:applications?|treatments?)(?:,? (?:per|in any|in) (?:12|365)[- ](?:months?|days?))?[^.\d;]{0,40}(\d+)(?!\d|\.\d|[- ](?:months?|days?|weeks?|lb|qt|gal|pt))|"
+    r"(?:(?:maximum|max\.?|greatest) )?(?:number|no\.?) of (?:\w+ )?(?:applications?|treatments?)(?:,? (?:per|in any|in) (?:12|365)[- ](?:months?|days?))?[^.\d;]{0,40}(\d+)(?!\d|\.\d|[- ](?-i:months?|days?|weeks?|lb|qt|gal|pt))|"
     r"(?:applications?|treatments?) (?:per|a|each) (?:year|season)[^.\d;]{0,20}?(\d+)\s*$|"
     r"\blimit (?:the )?(?:applications?|treatments?) to (\d+)\b|\b(?:often|frequently) than (\d+|two|three|four|five) times?\b|"
     r"\bmore than (\d+) times?\b|\b(\d+) (?:applications?|treatments?) (?:a|per|each|in any) (?:calendar )?(?:year|season)\b",

@@ -72,7 +72,8 @@ def ways(s: Said) -> Hits:
     elif (
         DONE.search(s.text) or re.search(r"\b(?:methods?|ways?|techniques?)\b", s.whole, re.I)
     ) and not NEGATED.search(s.text):
-        for name in named if _WAY.search(s.text) or len(s.text) < MOST_PLAIN else ():
+        claimed = _CLAIMED.search(s.whole) and (_WAY.search(s.text) or len(s.text) < MOST_PLAIN)
+        for name in named if claimed else ():
             yield Hit(
                 "method",
                 name,
@@ -117,6 +118,13 @@ def _ruling(text: str) -> str:
 
 _MIX_ROW = re.compile(r"[\w ,()/-]{3,40}?(?::|\|)(?=.*(?:%|\bundiluted\b|\b(?:fl oz|oz|pt|qt|gal)\b|\bparts?\b))", re.I)
 """A row that gives a mix for the way it opens with."""
+_CLAIMED = re.compile(
+    r"\b(?:may|can|must|should|is to|are to|has to) (?:also |still )?be (?:used|applied|treated|sprayed|injected|made|painted|put|done|employed)\b|(?:^|, |: )\W*(?:use|apply|choose|treat|spray|inject|paint)\b|"
+    r"\b(?:use|apply|treat|spray|inject|paint)(?: \w+){0,4} (?:as|by|with|in|to|into|onto|for|on)\b|\bfor (?:use|basal|foliar|cut|stump|tree|hack|frill|control|inject|leaf|spray|the control)|\b(?:labell?ed|approved|registered|suited|suitable|intended|effective|works? as|permitted|allowed|recommended)\b|"
+    r"\bmethods?\b|\bways?\b|\btechniques?\b|\bapplied\b|\bdescribed (?:further|below|here)|\bdirections\b|\buses?:|\bcontrols?\b[^.;]*\b(?:by|as|when)\b",
+    re.I,
+)
+"""Words of a sentence that says that a way may be used."""
 _ALLOWS = re.compile(
     r"\b(?:may|can|must|is to|are to) be\b|\bfor (?:use|treat|appl|foliar|basal|cut|stump)|\b(?:use|apply|treat|spray|inject|paint|wet)\b(?! of)|\b(?:labell?ed|approved|registered|suited|suitable|works|effective)\b|\bmethods?\b",
     re.I,
@@ -138,7 +146,7 @@ _WAY = re.compile(
 )
 """Words that name a way and not only a part of a plant."""
 _CONDITION = re.compile(
-    r"\d|\b(?:January|February|March|April|June|July|August|September|October|November|December)\b|\b(?:others?|confined|ground|when|while|whenever|once|sap|if|during|within|until|unless|exceed|wet|frozen|run-?off|after|before|inversions?|winds?|rain|enter|entry|drip|"
+    r"\d|\b(?:January|February|March|April|June|July|August|September|October|November|December)\b|\b(?:others?|confined|ground|spring|summer|fall|autumn|winter|season|then|when|while|whenever|once|sap|if|during|within|until|unless|exceed|wet|frozen|run-?off|after|before|inversions?|winds?|rain|enter|entry|drip|"
     r"near|roots?|graft\w*|dilut\w*|mix|mixed|rates?|stronger|weaker|graz\w*|contact|desirable|carriers?|oils?|water|surfactant|other methods?|listed|below|that)\b",
     re.I,
 )
@@ -149,7 +157,7 @@ _WAY_BARRED = re.compile(
 _TIGHT = r"\b(?:only|solely|exclusively|(?:is|are) (?:limited|restricted|confined) to|limited to|restricted to)\b"
 _NAMED = r"\b(?:named|listed|specified|shown|stated|described|given|appear(?:s|ing)?|set forth|hereinafter|here|below|above|on (?:this|the) label|in (?:this|the) (?:label(?:ing)?|table|list))\b"
 _UNNAMED = rf"(?:\b(?:not|does not|do not|is not|are not|other than|except)\b[^.;]{{0,30}}?{_NAMED}|\b(?:fails? to name|does not identify|do not (?:expressly )?authori[sz]e)\b|\bother than (?:those|the ones)\b|\b(?:label|table|list) does not (?:name|list|show|describe)\b|\bunlisted\b)"
-_KINDS_OF_PLANT = r"\b(?:species|plants?|weeds?|brush|trees?|targets?|hardwoods?)\b"
+_KINDS_OF_PLANT = r"\b(?:species|plants?|weeds?|brush|trees?|targets?|hardwoods?|vegetation)\b"
 _RATE = r"\b(?:rates?|dosages?|doses?|amounts?)\b"
 
 
@@ -161,7 +169,8 @@ def _closed(what: str) -> tuple[re.Pattern[str], ...]:
     return tuple(
         re.compile(pattern, re.I)
         for pattern in (
-            rf"{_TIGHT}[^.;]*{what}[^.;]*{_NAMED}",
+            rf"(?:{_TIGHT}|\b(?:limit|confine|restrict) (?:\w+ ){{1,3}}to\b)[^.;]*{what}[^.;]*{_NAMED}",
+            rf"\b(?:limit|confine|restrict) (?:\w+ ){{1,3}}to (?:the )?(?:listed|named) {what}",
             rf"{_TIGHT}[^.;]*(?:listed|named|specified|described)\s+(?:\w+ )?{what}",
             rf"{what}[^.;]*{_TIGHT}[^.;]*{_NAMED}",
             rf"{what}[^.;]*{_UNNAMED}[^.;]*(?:{_NOT_DONE})",
@@ -169,7 +178,7 @@ def _closed(what: str) -> tuple[re.Pattern[str], ...]:
             rf"\bno (?:other )?(?:application )?{what}[^.;]*{_UNNAMED}|\bno other (?:application )?{what}\b[^.;]*\bmay be (?:used|treated|employed)",
             rf"\bany {what}[^.;]*{_UNNAMED}[^.;]*(?:{_NOT_DONE})",
             rf"\b(?:listed|following|named|labell?ed) (?:\w+ )?{what} only\b|\bonly (?:the )?(?:listed|following|named|labell?ed) (?:\w+ )?{what}",
-            rf"\bno (?:\w+ ){{0,3}}{what} (?:but|other than|except|save)\b|{what}[^.;]*\bmust be (?:on|named|listed|identified)\b|^\W*other {what}\b[^.;]*(?:{_NOT_DONE})|{what}[^.;]*\ball others (?:are )?prohibited|\bpermitted {what}[^.;]*\bno others\b|"
+            rf"\bnot for {what}[^.;]*{_UNNAMED}|\b(?:listed|following|named) (?:\w+ )?{what} alone\b|\b(?:use|apply|by|in) no other {what}|\bcontrol of any other {what}|\bno (?:\w+ ){{0,3}}{what} (?:but|other than|except|save)\b|{what}[^.;]*\bmust be (?:on|named|listed|identified)\b|^\W*other {what}\b[^.;]*(?:{_NOT_DONE})|{what}[^.;]*\ball others (?:are )?prohibited|\bpermitted {what}[^.;]*\bno others\b|"
             rf"\blist of {what} is (?:exclusive|complete|closed)|\bkeep to the (?:listed|named) {what}|\bno(?:ne| others?) (?:besides|else)?,? may\b",
             rf"\b(?:treat(?:ment|ing)(?: of)?|use (?:on|against|of)|control of|any|no|all) (?:any )?other {what}\b[^.;]*(?:{_NOT_DONE}|\bleft untreated|\bleft alone)",
             rf"(?:do not|never) (?:treat|use (?:it |this product )?(?:on|against)|control|apply (?:it |this product )?(?:to|by)) (?:any )?other {what}|\bfor no other {what}",
@@ -223,7 +232,7 @@ _CLOSED = (
     ),
     (
         "only listed plants",
-        ("species", "plant", "weed", "brush", "tree", "target", "pest", "vine", "hardwood"),
+        ("species", "plant", "weed", "brush", "tree", "target", "pest", "vine", "hardwood", "vegetation"),
         _closed(_KINDS_OF_PLANT),
     ),
     (

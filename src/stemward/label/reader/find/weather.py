@@ -214,7 +214,7 @@ _TIME_OF_YEAR = re.compile(
     re.I,
 )
 _GROUND = re.compile(
-    r"snow or water (?:keeps?|stops?)[^.;,]*?(?:ground(?: line)?|line)|(?:snow|ice|(?:standing )?water)(?: or (?:snow|ice|water))? (?:prevents?|stops?)[^.;,]*?(?:ground(?: line)?|line)|snow (?:or water )?covers?[^.;,]*",
+    r"snow or water (?:keeps?|stops?)[^.;,]*?(?:ground(?: line)?|line)|(?:snow|ice|(?:standing )?water)(?: or (?:snow|ice|water))? (?:prevents?|stops?|keeps?)[^.;,]*?(?:ground(?: line)?|line|collar|base)|snow (?:or water )?covers?[^.;,]*",
     re.I,
 )
 _STATES_OF_SOIL = re.compile(r"\b(?:frozen|snow-?covered|covered (?:by|with) snow|saturated|water-?logged)\b", re.I)
@@ -227,13 +227,13 @@ _PHRASE = re.compile(
     r"(?:(?:heavy|strong|active|vigorous|peak|early|late|spring) )*sap[- ]?(?:flow|rise|run)|\bsap (?:is |begins |starts )?(?:strongly |actively |heavily |to )?(?:flow\w*|ris\w*|run\w*|mov\w*|up)|"
     r"(?:(?:before|after|until|once|during|past) (?:the )?)?(?:full |first )?(?:leaf[- ]?(?:out|drop|fall|expansion)|bud ?-?(?:break|swell)|full leaf|leafing out|flowering|fruiting)|"
     r"\bnot actively growing\b|\bwilted(?: from [\w ]+)?|\bground thaws\b|\binches of snow\b|\brunning sap\b|\b(?:soil|ground) is (?:dry|cracked)[\w ]{0,15}|\bbefore (?:the )?(?:new )?leaves (?:have |are )?(?:fully )?(?:expanded|out|open)\b|"
-    r"\b(?:bird )?(?:nesting|breeding) period\b|\bdrought(?: stress)?\b|\b(?:rainy|wet|dry|nesting|hunting|fire|breeding) season\b|\b(?:winter|summer|spring|cold|hot(?:test)?) months\b|\b(?:leaves|foliage) (?:have |has |are |is |begins? (?:to )?|starts? (?:to )?)+(?:dropp?\w*|fall\w*|turn\w*|chang\w*)(?: colou?r)?(?: in the fall)?|\bsnow (?:is )?on the ground\b|\bleafless\b|\bsenescen\w+|\bbuds? (?:are |is |begin to |have )?(?:swell|open|break|swollen)\w*|"
+    r"\b(?:bird )?(?:nesting|breeding) period\b|\bdrought(?: stress)?\b|\b(?:rainy|wet|dry|nesting|hunting|fire|breeding) season\b|\b(?:winter|summer|spring|cold|hot(?:test)?) months\b|\b(?:leaves|foliage) (?:have |has |are |is |begun (?:to )?|begins? (?:to )?|starts? (?:to )?)+(?:colou?r\b|dropp?\w*|fall\w*|turn\w*|chang\w*)(?: colou?r)?(?: in the fall)?|\bsnow (?:is )?on the ground\b|\b(?:on|in) snow(?: or standing water)?\b|\bleafless\b|\bsenescen\w+|\bbuds? (?:are |is |begin to |have )?(?:swell|open|break|swollen)\w*|"
     r"\b(?:hard|first|killing) frost\b|\bfall colou?r\b|\bdorman(?:t season|cy|t)\b|\bgrowing season\b|(?:early|late|mid)?[- ]?\b(?:spring|summer|autumn|winter)\b|"
     r"\b(?:in|during|this|late|early|the) fall\b(?! of)|\b(?:frozen|snow-?covered|covered (?:by|with) snow|under snow)\b",
     re.I,
 )
 _CLOSED_TIME = re.compile(
-    rf"{_BARRED}|(?:^\W*|\|\s*)not (?:during|in|while|when|from|between|after|before)\b|\bclosed to\b|\bin which not to\b|\bexception of\b|\bsave (?:those|that|in|during|for)\b|\bother than\b|\b(?:any|every|all)\b[^.;]*\bbut\b|\bdelay\b|\bcease\b|\brefrain\b|\bwithheld\b|\bto be avoided\b|\berratic\b|\bstop\b|\bclosed season\b|\bnot to be\b|\bnot for (?:use|application)\b|\bdo not\b",
+    rf"{_BARRED}|: closed\b|\bwait until\b[^.;]*\b(?:over|ended|passed|past)\b|(?:^\W*|\|\s*|[,:;]\s*(?:but )?)not (?:during|in|while|when|from|between|after|before)\b|\bclosed to\b|\bin which not to\b|\bexception of\b|\bsave (?:those|that|in|during|for)\b|\bother than\b|\b(?:any|every|all)\b[^.;]*\bbut\b|\bdelay\b|\bcease\b|\brefrain\b|\bwithheld\b|\bto be avoided\b|\berratic\b|\bstop\b|\bclosed season\b|\bnot to be\b|\bnot for (?:use|application)\b|\bdo not\b",
     re.I,
 )
 _NO_SEASON = re.compile(
@@ -266,9 +266,13 @@ def season(s: Said) -> Hits:
         yield Hit("season forbidden", words, "likely" if best else "sure")
         return
     if (m := _DATES.search(s.text)) and not _ALL_YEAR.search(s.text) and _CLOSED_TIME.search(s.text):
-        yield Hit("season forbidden", f"{m[1]} to {m[2]}", "sure" if re.search(FORBIDS, s.text, re.I) else "likely")
+        yield Hit(
+            "season forbidden",
+            f"{m[1].rstrip('.')} to {m[2].rstrip('.')}",
+            "sure" if re.search(FORBIDS, s.text, re.I) else "likely",
+        )
         return
-    ground = list(_GROUND.finditer(s.text)) if re.search(rf"{FORBIDS}|\bexcept when\b", s.text, re.I) else []
+    ground = list(_GROUND.finditer(s.text)) if re.search(rf"{FORBIDS}|\bexcept when\b|\bunless\b", s.text, re.I) else []
     for m in ground:
         yield Hit("season forbidden", re.sub(r"\s+", " ", m[0].lower()))
     soil = _SOIL.search(s.text)
