@@ -108,7 +108,7 @@ def size(s: Said) -> Hits:
             re.I,
         )
         or re.search(
-            r"(?<!laid on )\b(?:one|1|both) sides?\b|\brespond|\bdie\b|\bwet(?:s|ted|ting)? (?:the )?(?:whole|entire|full|top|edge|rim|outer)|\bcover(?:s|ed|ing)? (?:all|the whole|the entire)|\b(?:whole|entire|outer) (?:cut |stump )?(?:surface|top|inch|edge|ring|rim)|\bwhereas\b|\bthose (?:of|over|under|above|below)\b|\brates?\b|\bconcentration|\bcuts? (?:per|for)|\bone cut\b|\b1 cut\b|\bhigher\b|\blower\b",
+            r"\b(?:respond|die)\b|\bwhereas\b|\bthose (?:of|over|under|above|below)\b|\brates?\b|\bconcentration|\bcuts? (?:per|for)|\bone cut\b|\b1 cut\b|\bhigher\b|\blower\b",
             s.text,
             re.I,
         )
