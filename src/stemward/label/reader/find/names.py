@@ -101,7 +101,11 @@ def _piece(piece: str) -> list[str]:
         kinds = _kinds(m[2])
         if all(kind.lower() in _KIND_OF or (kind[0].isupper() and not PLANT_NOUNS.search(kind)) for kind in kinds):
             return [f"{kind} {_one(m[1].lower())}" for kind in kinds]
-    return [p.strip(" .") for p in re.split(r",|/|\s+as well as\s+|\s+and\s+|\s+or\s+|\s+&\s+", piece) if p.strip(" .")]
+    return [
+        p.strip(" .")
+        for p in re.split(r",|/|\s+as well as\s+|\s+and\s+|\s+or\s+|\s+&\s+", piece, flags=re.I)
+        if p.strip(" .")
+    ]
 
 
 def _side_by_side(piece: str) -> list[str]:
@@ -134,8 +138,13 @@ def names_in_list(text: str, under_heading: bool) -> Iterator[tuple[str, bool]]:
     text = re.sub(r"\s+-\s+(?:suppress\w*|control\w*|top-?kill\w*)(?: only)?", "", text, flags=re.I)
     if re.search(r"\d|%", _MARKS.sub("", text)):
         return
-    text = _plain(re.sub(r"\s+[A-Z][a-z]+ (?:spp?\.?|[a-z]{4,})$", "", text))
-    pieces = [p.strip(" .") for p in re.split(r"[;•]|\s\d{1,2}\.\s", text) if p.strip(" .")]
+    latin = re.search(r"\s+([A-Z][a-z]+ (?:spp?\.?|[a-z]{4,}))$", text)
+    text = _plain(text[: latin.start()] if latin and not PLANT_NOUNS.search(latin[1]) else text)
+    # "Species: ...", "For ...": what opens a list, and what closes it.
+    opener = re.match(r"(?:for |[A-Za-z ]{3,30}: )", text, re.I)
+    text = text[opener.end() :] if opener and not PLANT_NOUNS.search(opener[0].strip(": ")) else text
+    text = re.sub(r"\s+only$|,? and (?:related|other) \w+$", "", text)
+    pieces = [p.strip(" .") for p in re.split(r"[;•]|\s-\s|\s\d{1,2}\.\s", text) if p.strip(" .")]
     if len(pieces) == 1 and "," not in text and len(text.split()) > 4 and under_heading:
         # Names set one after another, each with a capital.
         pieces = re.split(r"(?<=[a-z]) (?=[A-Z][a-z])", text)

@@ -30,7 +30,7 @@ TOLD_IN = ("directions", "other", "front", "restrictions", *METHOD_PARTS)
 
 
 _CLAIMS = re.compile(
-    r"\bcontrol(?:s|led)?\b|\bkill(?:s|ed)?\b|\bsuppress(?:es|ed)?\b|\bsusceptible\b|\beffective (?:on|against)|\bworks? (?:\w+ )?(?:on|against)|\bwill not resprout|\b(?:use(?:d)?|labell?ed|approved)\b[^.;]{0,30}\b(?:for(?: use on)?|on|against|to treat)\b",
+    r"\bmay be (?:treated|controlled|killed)\b|\blisted plants?\b|\bplants listed\b|\bcontrol(?:s|led)?\b|\bkill(?:s|ed)?\b|\bsuppress(?:es|ed)?\b|\bsusceptible\b|\beffective (?:on|against)|\bworks? (?:\w+ )?(?:on|against)|\bwill not resprout|\b(?:use(?:d)?|labell?ed|approved)\b[^.;]{0,30}\b(?:for(?: use on)?|on|against|to treat)\b",
     re.I,
 )
 """Words of a sentence that claims to kill what it names."""
@@ -71,7 +71,9 @@ def plants(s: Said) -> Hits:
     told, hard = _CONTROLS.search(text), _CONTROLLED.search(text) or _HARD_TO.search(text)
     if listed and not told and not hard and not _VERB.search(text):
         opener = re.search(r"\b(?:such as|including|include)\b:?\s*", text, re.I)
-        if not opener and re.search(r"\bcontrol\w*\b(?![^|]*$)|\bspecies\b", text, re.I):
+        if not opener and re.search(
+            r"\bcontrol\w*\b(?![^|]*$)|\bspecies\b(?!: )", re.sub(r"\([^)]*\)", "", text), re.I
+        ):
             return
         for name, known in names_in_list(text[opener.end() :] if opener else text, s.part == "plants"):
             yield Hit("plant", name, "likely" if known else "unsure")
@@ -85,7 +87,7 @@ def plants(s: Said) -> Hits:
         turned = ";" in span and list(names_in_list(span, under_heading=False))
         for name in [name for name, _ in turned] if turned else known_names(span) or known_names(shut):
             yield Hit("plant", name, "likely")
-    elif aim and s.part in METHOD_PARTS:
+    elif aim and (s.part in METHOD_PARTS or text[:6].lower() == "treat "):
         for name in known_names(aim[1]):
             yield Hit("plant", name, "likely")
 
@@ -95,7 +97,7 @@ _PLANTS_FOLLOW = re.compile(
     r"\b(?:species|plants|brush|trees|weeds)\b[^.]*(?:listed|below|following|include|controlled|:)", re.I
 )
 _SPARED = re.compile(
-    r"\b(?:toleran\w+|injur\w+|damag\w+|desirable|spared?|planted|crop trees?|releas\w+|not (?:be )?(?:treated|harmed)|resistant|escape|may survive|nurser\w+|seedlings)\b",
+    r"\b(?:toleran\w+|injur\w+|damag\w+|desirable|spared?|planted|crop trees?|releas\w+|not (?:be )?(?:treated|harmed)|resistant|escape|may survive|nurser\w+|seedlings of)\b",
     re.I,
 )
 """Words of sentences in which plants are named that are not the ones to be killed."""
