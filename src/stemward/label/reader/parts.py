@@ -25,7 +25,7 @@ HEADINGS: tuple[tuple[str, str], ...] = (
     ("grazing", r"grazing( and haying| (and|or) hay(ing)?( harvest)?)?( restrictions| precautions)?|haying( restrictions)?|livestock|(grazing|haying)( and| or|/)+\s?(grazing|haying|slaughter)?( restrictions)?"),
     ("warranty", r"(limitation of |limited )?warranty( disclaimer)?( and (limitation of liability|disclaimer))?|limitation of (remedies|liability)|conditions of sale( and .*)?|inherent risks of use|terms and conditions of (use|sale)"),
     ("sites", r"(approved |labell?ed |registered )?(use )?sites( of use)?|where to use( this product)?|areas of use|application sites|use areas|places? of use"),
-    ("directions", r"directions for use|instrucciones de uso|(general|product|use) information|(general )?use directions|general instructions"),
+    ("directions", r"directions( for use)?|instrucciones de uso|(general|product|use) information|(general )?use directions|general instructions"),
 )  # fmt: skip
 """Parts with the headings under which they stand, as label.md lists their variants."""
 WAYS: tuple[tuple[str, str], ...] = (

@@ -19,7 +19,8 @@ FORBIDS = (
     r"(?<!not )(?<!never )forbidden|unlawful|contrary to (?:the |this )?label|violation of (?:the |this )?label|under no circumstances|in no case|not for (?:\w+ ){0,3}(?:use|application|treatment)s?\b|not authori[sz]ed|against (?:the |this )?label|no (?!more|less|fewer)(?:[\w-]+ ){0,2}(?:applications?|treatments?|sprays?|injections?)\b|no (?:applications?|treatments?|use|spraying|entry|application methods?)\b|keep [^.;]{0,30}\bout of)"
 )
 YES_NO = re.compile(
-    r"([\w ,/-]{3,40}?)\s*[:|]\s*(?:use )?(yes|no|not permitted|not allowed|allowed|permitted|prohibited)(?=\W|$)", re.I
+    r"([\w ,/-]{3,40}?)\s*(?:[:|]|;(?: ?[\w ]{2,20}:)?)\s*(?:use )?(yes|no|not permitted|not allowed|not registered|do not use|not for use|allowed|permitted|prohibited)(?=\W*(?:$|[|;.]))",
+    re.I,
 )
 """Rows or marks that allow or forbid one by one: "Foliar: no"."""
 ADVICE = re.compile(
@@ -141,5 +142,5 @@ _NAMES = {
     "WV": "West Virginia", "WI": "Wisconsin", "WY": "Wyoming",
 }  # fmt: skip
 STATES = tuple(_NAMES.items())
-ANY_STATE = re.compile(rf"\b(?:{'|'.join(_NAMES.values())})\b")
+ANY_STATE = re.compile(rf"\b(?:{'|'.join((*_NAMES.values(), *(name.upper() for name in _NAMES.values())))})\b")
 """A quick look whether any is named at all."""

@@ -311,7 +311,8 @@ _TASK = re.compile(
 )
 """Work during which a piece is worn: what the piece is for, not a condition that may not hold."""
 _SEAM = re.compile(
-    r"[a-z0-9%)] (?:This|These|Never|Do(?! ?not exceed\b$)|Persons?|Workers?(?! Protection)|Handlers?|Users?|People|The(?! Worker| EPA)|If|When|Apply|Use|Keep|Wear|All|Any|Not|Only|It|Always|Treat|Allow|Wait|Avoid)\b"
+    r"[a-z0-9%)] (?:This|These|Never|Do(?! ?not exceed\b$)|Persons?|Workers?(?! Protection)|Handlers?|Users?|People|The(?! Worker| EPA)|If|When|Apply|Use|Keep|Wear|All|Any|Not|Only|It|Always|Treat|Allow|Wait|Avoid)\b|"
+    r"(?:\d|%|\b(?:acres?|years?|applications?|treatments?|days|hours|weeks|months|feet|minutes|gallons?|mph|ae|ai))\)? [A-Z][a-z]{3,}"
 )
 """Where two sentences may have run into one for want of a full stop: a figure may then be for what the other speaks of,
 so it is never sure."""

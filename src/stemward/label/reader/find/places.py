@@ -49,12 +49,12 @@ _BARRED_PLACE = (
     re.compile(
         r"(?:\b(?:do not|don't|never|must not|may not|shall not|cannot|avoid|not to be|under no circumstances(?: is it to be)?|in no case) (?:be )?(?:us(?:e|ed|ing)|appl(?:y|ied|ying|ication)|treat(?:ed|ing)?|spray(?:ed|ing)?)\b|"
         r"\b(?:sites?|places?|uses?|areas?)[^.;:]{0,20}\bnot (?:allowed|permitted|registered|covered)\b:?|\bno (?:registered |labell?ed |approved )?(?:us(?:e|es)|applications?|treatments?) (?:is |are )?(?:in|on|around|to|for)\b|"
-        r"\bnot (?:a product |an herbicide )?(?:labell?ed|registered|intended|meant|approved|suited|for use)? ?(?:for|on|in|around)\b|\bkeep\b[^.;]{0,30}\b(?:out of|off|away from)\b|\b(?:excluded|prohibited|forbidden) (?:areas?|sites?|uses?|places?)\b:?|\b(?:use|application|treatment)s? (?:is|are) (?:prohibited|unlawful|forbidden|not (?:allowed|permitted)) (?:on|in|around|to|within)\b|\bany (?:sites?|places?) (?:but|except|other than)\b|\bout of bounds\b:?|\bdo not let\b[^.;]*\bbe used (?:on|in)\b|\bagainst the label to use (?:this product|it) (?:on|in)\b|\bno (?:part|portion)s? of\b|\brefrain from (?:treating|applying|using|spraying)\b|\banywhere but (?:on|in)\b|\bviolation to (?:use|apply) (?:it|this product)? ?(?:on|in)?|\bnever (?:to )?reach\b)(?P<after>[^.;]*)",
+        r"\bnot (?:a product |an herbicide )?(?:labell?ed|registered|intended|meant|approved|suited|for use)? ?(?:for|on|in|around)\b|\bkeep\b[^.;]{0,30}\b(?:out of|off|away from)\b|\b(?:excluded|prohibited|forbidden) (?:areas?|sites?|uses?|places?)\b:?|\b(?:use|application|treatment)s? (?:is|are) (?:prohibited|unlawful|forbidden|not (?:allowed|permitted)) (?:on|in|around|to|within)\b|\bany (?:sites?|places?) (?:but|except|other than)\b|\bout of bounds\b:?|\bdo not let\b[^.;]*\bbe used (?:on|in)\b|\bagainst the label to use (?:this product|it) (?:on|in)\b|\bstay out of\b|\bno (?:part|portion)s? of\b|\brefrain from (?:treating|applying|using|spraying)\b|\banywhere but (?:on|in)\b|\bviolation to (?:use|apply) (?:it|this product)? ?(?:on|in)?|\bnever (?:to )?reach\b)(?P<after>[^.;]*)",
         re.I,
     ),
     # What stands before is the place.
     re.compile(
-        r"(?P<after>[^.;]*?)(?:\b(?:is|are) (?:prohibited|forbidden|unlawful|excluded|not a labell?ed site|not among the sites|not (?:to be )?(?:allowed|permitted|treated|sprayed|covered|registered|use sites))|\b(?:may|must|shall|can) ?not be (?:treated|sprayed)|:\s*(?:do not|not)\b|\bprohibited\b|\boff limits\b|\b(?:shall|must|are to|is to) be avoided\b)",
+        r"(?P<after>[^.;]*?)(?:\b(?:is|are) (?:prohibited|forbidden|unlawful|excluded|not a labell?ed site|not among the sites|no sites for|not sites for|not (?:to be )?(?:allowed|permitted|treated|sprayed|covered|registered|use sites))|\b(?:may|must|shall|can) ?not be (?:treated|sprayed)|:\s*(?:do not|not)\b|\bprohibited\b|\boff limits\b|\b(?:shall|must|are to|is to) be avoided\b)",
         re.I,
     ),
 )
@@ -120,10 +120,10 @@ def places(s: Said) -> Hits:
         return
     if m := _NOT_TREATED.search(s.text):
         subject = _subject(s.text[: m.start()])
-        if not _OTHER_OBJECT.search(s.text[m.end() :]) and not _TIMED.search(s.text):
-            for name, pattern in PLACES:
-                if pattern.search(subject):
-                    yield Hit("site forbidden", name)
+        named = [name for name, pattern in PLACES if pattern.search(subject)]
+        if named and not _OTHER_OBJECT.search(s.text[m.end() :]) and not _TIMED.search(s.text):
+            for name in named:
+                yield Hit("site forbidden", name)
             return
     barred = _NOT_ON.search(s.text) or (":" in s.under and _NOT_ON.search(s.under))
     if barred and _AMOUNT.search(s.text[barred.start() :] if barred.string == s.text else s.text):

@@ -25,7 +25,7 @@ _NONE_BUT = re.compile(
     re.I,
 )
 _BARRED = re.compile(
-    rf"{FORBIDS}|\b(?:not|no|never|cannot|excluded|exclusions?|excepted|closed|cancell?ed|illegal|banned|neither|void|withdrawn|suspended|excluding|against the law)\b",
+    rf"{FORBIDS}|\b(?:not|no|never|cannot|excluded|exclusions?|excepted|closed|violation|cancell?ed|illegal|banned|neither|void|withdrawn|suspended|excluding|against the law)\b",
     re.I,
 )
 _ALONE = re.compile(
@@ -78,7 +78,7 @@ def states(s: Said) -> Hits:
             yield Hit(kind, code, "unsure" if some else most)
 
 
-_STATES = tuple((code, re.compile(rf"\b{pattern}\b(?!['’]s\b)")) for code, pattern in STATES)
+_STATES = tuple((code, re.compile(rf"\b(?:{pattern}|{pattern.upper()})\b(?!['’]s\b)")) for code, pattern in STATES)
 _CODE = "|".join(code for code, _ in STATES)
 _CODES = re.compile(rf"\b(?:{_CODE})(?:(?:\s*(?:,|and|or|/)\s*(?:and |or )?|\s)(?:{_CODE})\b)+")
 _CODE_IN = re.compile(rf"\b(?:in|of|within|for|outside) ({_CODE})\b")

@@ -121,7 +121,7 @@ _MIX_ROW = re.compile(r"[\w ,()/-]{3,40}?(?::|\|)(?=.*(?:%|\bundiluted\b|\b(?:fl
 _CLAIMED = re.compile(
     r"\b(?:may|can|must|should|is to|are to|has to) (?:also |still )?be (?:used|applied|treated|sprayed|injected|made|painted|put|done|employed)\b|(?:^|, |: )\W*(?:use|apply|choose|treat|spray|inject|paint)\b|"
     r"\b(?:use|apply|treat|spray|inject|paint)(?: \w+){0,4} (?:as|by|with|in|to|into|onto|for|on)\b|\bfor (?:use|basal|foliar|cut|stump|tree|hack|frill|control|inject|leaf|spray|the control)|\b(?:labell?ed|approved|registered|suited|suitable|intended|effective|works? as|permitted|allowed|recommended)\b|"
-    r"\bmethods?\b|\bways?\b|\btechniques?\b|\bapplied\b|\bdescribed (?:further|below|here)|\bdirections\b|\buses?:|\bcontrols?\b[^.;]*\b(?:by|as|when)\b",
+    r"\bmethods?\b|\bways?\b|\btechniques?\b|\bapplied\b|\bdescribed (?:further|below|here)|\bdirections (?:are|for)\b|\buses?:|\bcontrols?\b[^.;]*\b(?:by|as|when)\b",
     re.I,
 )
 """Words of a sentence that says that a way may be used."""
