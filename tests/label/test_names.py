@@ -12,7 +12,8 @@ from stemward.label.reader.phrases import METHOD_WORDS, METHODS, PLACE_WORDS, PL
 
 NAMES = (
     "red maple", "black locust", "kudzu", "multiflora rose", "autumn olive", "princess tree", "tree-of-heaven",
-    "box elder", "poison ivy", "chinese tallow", "quaking aspen", "sweetgum", "osage orange", "green ash", "saltcedar", "white oak",
+    "box elder", "poison ivy", "chinese tallow", "quaking aspen", "sweetgum", "osage orange", "green ash",
+    "saltcedar", "white oak",
 )  # fmt: skip
 SOME = st.lists(st.sampled_from(NAMES), min_size=2, max_size=6, unique=True)
 
