@@ -9,7 +9,7 @@ import typst
 
 from stemward.gate.label_ocr import lines_from_table
 from stemward.gate.label_pdf import page_picture, page_words, read_label
-from stemward.label.reader import NotReadable, lines_of, proposed_of, sentences_of
+from stemward.label.reader import Line, NotReadable, lines_of, proposed_of, sentences_of
 
 HEAD = '#set page(paper: "us-letter", margin: 40pt)\n#set text(size: 9pt)\n'
 TABLES = """
@@ -176,3 +176,62 @@ def test_parts_words_and_pictures_of_a_page():
         with pytest.raises(NotReadable) as wrong:
             act(raw, 2)
         assert wrong.value.message == "no_page"
+
+
+NAMES = """
+#text(12pt)[*WOODY PLANTS CONTROLLED*]
+#table(columns: 3, [Red maple], [Kudzu], [Black locust], [Box elder], [Sweetgum], [Privet])
+
+#text(12pt)[*DIRECTIONS FOR USE*]
+
+The following plants are tolerant and will not be controlled:
+#table(columns: 3, [White oak], [Green ash], [Red pine])
+"""
+
+
+def test_a_table_of_names_has_no_heads():
+    """Each cell is a name, the first row's too; what is tolerant is no plant that it works on."""
+    plants = {value for kind, value, _ in said(pdf(NAMES)) if kind == "plant"}
+    assert plants == {"red maple", "kudzu", "black locust", "box elder", "sweetgum", "privet"}
+
+
+NO_RULES = """
+#text(12pt)[*ENVIRONMENTAL HAZARDS*]
+
+Keep these distances when you spray.
+
+#grid(columns: (90pt, 60pt), row-gutter: 8pt, [*From*], [*Feet*], [Streams and lakes], [50 feet], [Wells], [100 feet])
+
+#text(12pt)[*RESTRICTIONS*]
+
+#grid(columns: (90pt, 90pt), row-gutter: 8pt, [*Site*], [*Most per year*],
+  [Forests], [8 lb ae/acre], [Pastures], [2 lb ae/acre])
+"""
+
+
+def test_a_table_without_rules_is_read_row_by_row():
+    """Its heads open the rows, and what a row begins with is what its figure is for."""
+    found = said(pdf(NO_RULES))
+    assert {("distance to water", "50 ft", ()), ("distance to wells", "100 ft", ())} <= found
+    assert ("most per year", "8 lb/acre", (("site", ("woods",)),)) in found
+    assert ("most per year", "2 lb/acre", (("site", ("pasture",)),)) in found
+
+
+def test_a_short_line_ends_its_paragraph():
+    """A row without a stop does not run into the sentence under it."""
+    lines = [
+        Line(1, text, (0, 12 * n, wide, 12 * n + 8), 8)
+        for n, (text, wide) in enumerate(
+            [
+                ("RESTRICTIONS", 80),
+                ("Do not treat more than half of the trees of any one stand", 240),
+                ("in one season, and leave the rest to stand for another year.", 240),
+                ("Entry interval: 4 hours", 90),
+                ("Workers may come back at once where no more than a tenth of", 240),
+                ("the stand was treated by cut stump work alone this year.", 220),
+            ]
+        )
+    ]
+    texts = [one.text for one in sentences_of(lines)]
+    assert "Entry interval: 4 hours" in texts
+    assert texts[-1].startswith("Workers may come back")

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Any
 
+from stemward.label.reader.phrases import PLANT_NOUNS
 from stemward.label.reader.text import Box, Line
 
 THIN_PT = 2.5
@@ -71,7 +72,9 @@ def _grids(rules: Sequence[Box]) -> list[tuple[list[float], list[float]]]:
         if sides and across:
             # The outer sides are often left out: the rules across tell how wide the table is.
             across = _places([*across, min(b[0] for b in sides), max(b[2] for b in sides)])
-        if 3 <= len(across) <= MOST_SIDES and 3 <= len(down) <= MOST_SIDES:
+        # A single row of cells may be one of names.
+        rows = 2 if len(across) > 3 else 3
+        if 3 <= len(across) <= MOST_SIDES and rows <= len(down) <= MOST_SIDES:
             grids.append((across, down))
     return grids
 
@@ -108,6 +111,8 @@ def _rows(inside: Sequence[Line], across: Sequence[float], down: Sequence[float]
         if at_row is not None and at_column is not None:
             table[at_row][at_column].append(one)
     filled = [row for row in table if any(row)]
+    if _of_names(filled):
+        return [_alone(cell) for row in filled for cell in row if cell]
     if len(filled) < 2 or sum(any(row[n] for row in filled) for n in range(len(across) - 1)) < 2:
         return []
     heads = [_words(cell) for cell in filled[0]]
@@ -120,6 +125,20 @@ def _rows(inside: Sequence[Line], across: Sequence[float], down: Sequence[float]
             if cell:
                 found.append(_sentence(label, heads[0], head, cell, row[0]))
     return found
+
+
+def _of_names(filled: Sequence[Sequence[Sequence[Line]]]) -> bool:
+    """True for a table without heads: its first row holds names of plants as the others do."""
+    first = [_words(cell) for cell in filled[0] if cell] if filled else []
+    named = sum(bool(PLANT_NOUNS.search(re.sub(r"\s*\([^)]*\)|[\d*†‡]+$", "", words))) for words in first)
+    return len(first) > 1 and named > len(first) / 2
+
+
+def _alone(cell: Sequence[Line]) -> Line:
+    """A cell as a line of its own."""
+    boxes = [one.box for one in cell]
+    place = (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
+    return Line(cell[0].page, _words(cell), place, cell[0].size, any(one.picture for one in cell), cell=True)
 
 
 def _words(cell: Sequence[Line]) -> str:

@@ -62,11 +62,13 @@ def plants(s: Said) -> Hits:
     # A heading that stands in the line that it opens.
     text = re.sub(r"^[A-Z][A-Z ]{4,}:\s", "", s.text)
     listed = s.part == "plants" or bool(_PLANTS_FOLLOW.search(s.under))
+    if _SPARED.search(s.under) or _WEAK.search(s.under):
+        return
     if s.sentence.cell or ("|" in text and (listed or s.part in METHOD_PARTS)):
         for name in _cell_names(s) if s.sentence.cell else names_of_row(text):
             yield Hit("plant", name, "likely")
         return
-    if _WEAK.search(text) or _SPARED.search(text) or _SPARED.search(s.under) or re.search(r"\bmethods?\b", text):
+    if _WEAK.search(text) or _SPARED.search(text) or re.search(r"\bmethods?\b", text):
         return
     told, hard = _CONTROLS.search(text), _CONTROLLED.search(text) or _HARD_TO.search(text)
     if listed and not told and not hard and not _VERB.search(text):
