@@ -231,3 +231,18 @@ def test_without_a_file_it_is_read_from_the_booklet(client, hollow):
     answer_ = client.get(address(hollow), {"kind": "signal word"})
     assert answer_.status_code == 302
     assert answer_.headers["Location"].endswith("/label#fact-signal-word")
+
+
+def test_water_as_a_carrier_is_no_stream(client, hollow):
+    """On the page with the file, and where it is typed from the booklet."""
+    raw = bytes(
+        typst.compile(TEXT.format(most="7", number=NUMBER).replace("in oil", "in water").encode(), format="pdf")
+    )
+    typed = client.get(f"/land/{hollow}/shelf/{PRODUCT}/label").content.decode()
+    assert "stream, pond, ditch" not in typed
+    sent(client, hollow, raw)
+    for _ in range(2):
+        client.post(address(hollow), {"command": name(), "number": NUMBER})
+    page, _ = shown(client, hollow, "carrier")
+    assert "stream, pond, ditch" not in page
+    assert ">water<" in page

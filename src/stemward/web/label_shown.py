@@ -12,7 +12,7 @@ from stemward.notebook.changes import Refused
 from stemward.notebook.models import LabelFile
 from stemward.say.en import label_read as words
 from stemward.say.en import reader
-from stemward.say.en.forms import OPTIONS
+from stemward.say.en.forms import ON_LABELS
 from stemward.units import EXAMPLE
 from stemward.web import label_files
 from stemward.web.frame import known_of
@@ -53,15 +53,15 @@ def shown(
         "sheet": sheet(file, number, marks, [h.boxes for n, h in enumerate(hits) if h.page == number and n != here]),
         "number": number, "pages": reading["pages"], "page_numbers": range(1, reading["pages"] + 1),
         "crop": crop(file, item.page, item.boxes) if item.boxes else None,
-        "way": way_of(kind), "options": [(one, OPTIONS.get(one, one), one in item.values) for one in kind.choices],
+        "way": way_of(kind), "options": [(one, ON_LABELS.get(one, one), one in item.values) for one in kind.choices],
         "example": EXAMPLE.get(kind.dimension, "") if kind.value == "number" else "",
-        "values": [OPTIONS.get(v, v) for v in item.values], "cover": COVER,
+        "values": [ON_LABELS.get(v, v) for v in item.values], "cover": COVER,
         "sure": words.SURE.get(item.sure, ""), "no_limit": kind.no_limit,
         "typed": request.POST.get("says", "") if posted else "",
         "asked_again": request.POST.get("says", "") if posted else "",
         "scopes": [
             {"name": name, "words": title, "open": bool(scope.get(name)),
-             "options": [(v, OPTIONS.get(v, v), v in scope.get(name, ())) for v in scope_choices(name, scope)]}
+             "options": [(v, ON_LABELS.get(v, v), v in scope.get(name, ())) for v in scope_choices(name, scope)]}
             for name, title in words.SCOPES.items()
         ],
         "read_here": [fact_words(f) for f in facts if "read_by" in f and of_item(f, item)],

@@ -39,3 +39,6 @@ OPTIONS = {
     "wire": "a wire",
     "boundary": "the boundary",
 }
+
+ON_LABELS = {**OPTIONS, "water": "water"}
+"""The same for what a label says: its water is what a mix is made with, and no stream."""

@@ -16,7 +16,7 @@ from stemward.notebook.changes import Edit, Refused
 from stemward.plan.shelf_check import shelf_check
 from stemward.say import figure
 from stemward.say.en import shelf as words
-from stemward.say.en.forms import OPTIONS
+from stemward.say.en.forms import ON_LABELS
 from stemward.units import EXAMPLE
 from stemward.web import clock, forms, label_files
 from stemward.web.door import who
@@ -218,7 +218,7 @@ def fact_row(name: str, have: dict[str, Any], typed: QueryDict | None) -> dict[s
         "slug": slug,
         "ask": words.ASK.get(name, name[:1].upper() + name[1:]),
         "way": way,
-        "options": [(one, OPTIONS.get(one, one)) for one in options],
+        "options": [(one, ON_LABELS.get(one, one)) for one in options],
         "example": EXAMPLE.get(kind.dimension, "") if kind.value == "number" else "",
         "read": [fact_words(fact) for fact in own if "read_by" in fact],
         "proposed": [
