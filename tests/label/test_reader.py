@@ -282,3 +282,19 @@ def test_the_command_line_names_the_other_pages():
     place = Place(7, ((0.0, 0.0, 1.0, 1.0),), "Never apply in winds over 10 mph.")
     one = Proposed("strongest wind", "10 mph", 3, ((0.0, 0.0, 1.0, 1.0),), "No spraying above 10 mph.", also=(place,))
     assert "Page 3, again on 7; " in "\n".join(fact_lines([one], 9))
+
+
+def test_a_sentence_with_a_list_of_its_own_leaves_the_one_before():
+    """What mixers wear opens no list for the handlers' own."""
+    texts = ("EQUIPMENT", "Mixers must wear:", "• Goggles", "• Handlers must use: coveralls; long pants; a respirator.")
+    found = propose([Line(1, text, (0, 20 * n, 100, 20 * n + 8), 8) for n, text in enumerate(texts)])
+    roles = {p.value: dict(p.scope).get("role") for p in found if p.kind == "equipment"}
+    assert roles == {"goggles": ("mixer",), "coveralls": None, "long pants": None, "respirator": None}
+
+
+def test_where_two_sentences_ran_into_one_nothing_is_sure():
+    """For want of a stop a figure may be for what the other speaks of."""
+    text = "REI: 4 HRS The interval stands with the directions for each crop."
+    assert [(p.value, p.sure) for p in propose([Line(1, text, (0, 0, 300, 8), 8)]) if p.kind == "entry interval"] == [
+        ("4 hours", "likely")
+    ]

@@ -234,7 +234,8 @@ def _of_sentence(sentence: Sentence) -> Iterator[Proposed]:
         joined = _of_clause(replace(sentence, text=text))
         yield from (replace(one, words=sentence.text) if one.words == text else one for one in joined)
         return
-    under = f"{sentence.under} {first}".strip()
+    # A sentence that opens a list of its own no longer stands under the one before it.
+    under = first if ":" in first else f"{sentence.under} {first}".strip()
     for clause in [replace(sentence, text=first), *(replace(sentence, text=text, under=under) for text in more)]:
         for one in _of_clause(clause):
             if one.kind not in TEXTS:
@@ -311,7 +312,7 @@ _TASK = re.compile(
 )
 """Work during which a piece is worn: what the piece is for, not a condition that may not hold."""
 _SEAM = re.compile(
-    r"[a-z0-9%)] (?:This|These|Never|Do(?! ?not exceed\b$)|Persons?|Workers?(?! Protection)|Handlers?|Users?|People|The(?! Worker| EPA)|If|When|Apply|Use|Keep|Wear|All|Any|Not|Only|It|Always|Treat|Allow|Wait|Avoid)\b|"
+    r"[A-Za-z0-9%)] (?:This|These|Never|Do(?! ?not exceed\b$)|Persons?|Workers?(?! Protection)|Handlers?|Users?|People|The(?! Worker| EPA)|If|When|Apply|Use|Keep|Wear|All|Any|Not|Only|It|Always|Treat|Allow|Wait|Avoid)\b|"
     r"(?:\d|%|\b(?:acres?|years?|applications?|treatments?|days|hours|weeks|months|feet|minutes|gallons?|mph|ae|ai))\)? [A-Z][a-z]{3,}"
 )
 """Where two sentences may have run into one for want of a full stop: a figure may then be for what the other speaks of,
